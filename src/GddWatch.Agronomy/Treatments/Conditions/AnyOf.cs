@@ -1,0 +1,41 @@
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Agronomy.Treatments.Conditions;
+
+/// <summary>Met on a day as soon as one part is met.</summary>
+/// <param name="Parts">The parts, at least one.</param>
+public sealed record AnyOf(IReadOnlyList<Condition> Parts) : Condition
+{
+    /// <inheritdoc/>
+    public override Verdict On(SeasonView view, DateOnly day)
+    {
+        Verdict verdict = Verdict.No;
+        foreach (Condition part in Parts)
+        {
+            Verdict found = part.On(view, day);
+            if (found == Verdict.Yes) return Verdict.Yes;
+            if (found == Verdict.Unknown) verdict = Verdict.Unknown;
+        }
+
+        return verdict;
+    }
+
+    /// <summary>The first part that decided where it is met; all that are in the way where it is not.</summary>
+    public override Because Why(SeasonView view, DateOnly day)
+    {
+        Verdict whole = On(view, day);
+        var whys = new List<Because>();
+        foreach (Condition part in Parts)
+        {
+            if (part.On(view, day) != whole) continue;
+            whys.Add(part.Why(view, day));
+            if (whole == Verdict.Yes) break;
+        }
+
+        return SeveralBecause.Of(whys);
+    }
+
+    /// <inheritdoc/>
+    public override string Explain(ReadersUnits units) => string.Join(", or ", Parts.Select(part => part.Explain(units)));
+}

@@ -1,0 +1,24 @@
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Agronomy.Treatments.Conditions;
+
+/// <summary>
+/// Something about a site that is so, or not so, on a day of a season. Asked about a day it uses nothing later than that day.
+/// One case a file; the cases are all in this folder.
+/// </summary>
+public abstract record Condition
+{
+    private protected Condition()
+    {
+    }
+
+    /// <summary>Whether it is met on a day.</summary>
+    public abstract Verdict On(SeasonView view, DateOnly day);
+
+    /// <summary>What decided it on that day, met or not.</summary>
+    public abstract Because Why(SeasonView view, DateOnly day);
+
+    /// <summary>The condition in plain words, fitting behind "when".</summary>
+    public abstract string Explain(ReadersUnits units);
+}

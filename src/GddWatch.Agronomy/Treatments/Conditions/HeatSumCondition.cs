@@ -1,0 +1,69 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Heat;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Agronomy.Treatments.Conditions;
+
+/// <summary>Met from the day on which a heat sum reaches a value.</summary>
+/// <param name="Sum">What is summed and how; the threshold belongs to it.</param>
+/// <param name="Reaches">The value.</param>
+public sealed record HeatSumCondition(HeatSumDefinition Sum, DegreeDays Reaches) : Condition
+{
+    /// <inheritdoc/>
+    public override Verdict On(SeasonView view, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        double sum = view.Metrics.HeatSumAt(Sum, day);
+        if (double.IsNaN(sum)) return Verdict.Unknown;
+        return sum >= Reaches.CelsiusDays ? Verdict.Yes : Verdict.No;
+    }
+
+    /// <inheritdoc/>
+    public override Because Why(SeasonView view, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return new HeatSumBecause(this, day, view.HeatSumStart(Sum, day), view.Metrics.HeatSumAt(Sum, day));
+    }
+
+    /// <inheritdoc/>
+    public override string Explain(ReadersUnits units) =>
+        $"the heat sum {Describe(Sum, units)} from {Wording.AnnualDay(Sum.Start)} reaches {Wording.Heat(Reaches.CelsiusDays, units)}";
+
+    /// <summary>Base, upper threshold and method of a sum in words.</summary>
+    internal static string Describe(HeatSumDefinition sum, ReadersUnits units)
+    {
+        string where = sum.SoilDepth is { } depth ? $"of the soil at {Wording.Depth(depth, units)}" : "of the air";
+        string upper = sum.Upper is { } limit ? $", upper {Wording.Temperature(limit, units)}" : "";
+        return $"{where} (base {Wording.Temperature(sum.Base, units)}{upper}, {DegreeDayWords.Of(sum.Method)})";
+    }
+}
+
+/// <summary>The state of a heat sum on a day.</summary>
+/// <param name="Condition">What it was held against.</param>
+/// <param name="Day">The day.</param>
+/// <param name="Start">The day from which was summed.</param>
+/// <param name="SumCelsiusDays">The sum [°C-days], NaN where it is not known.</param>
+public sealed record HeatSumBecause(HeatSumCondition Condition, DateOnly Day, DateOnly Start, double SumCelsiusDays) : Because
+{
+    /// <inheritdoc/>
+    public override string Sentence(ReadersUnits units)
+    {
+        string name = HeatSumCondition.Describe(Condition.Sum, units);
+        string limit = Wording.Heat(Condition.Reaches.CelsiusDays, units);
+        if (double.IsNaN(SumCelsiusDays))
+        {
+            return $"The heat sum {name} since {Wording.Day(Start)} is not known: too many days of weather are missing.";
+        }
+
+        string sum = Wording.Heat(SumCelsiusDays, units);
+        return SumCelsiusDays >= Condition.Reaches.CelsiusDays
+            ? $"The heat sum {name} has reached {limit}: {sum} from {Wording.DayInYear(Start)} to {Wording.Day(Day)}."
+            : $"The heat sum {name} is {sum} of {limit}, from {Wording.DayInYear(Start)} to {Wording.Day(Day)}.";
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Figure> Figures(ReadersUnits units) => double.IsNaN(SumCelsiusDays)
+        ? []
+        : [new Figure($"Heat sum {HeatSumCondition.Describe(Condition.Sum, units)}", Wording.Heat(SumCelsiusDays, units), $"reaches {Wording.Heat(Condition.Reaches.CelsiusDays, units)}")];
+}

@@ -1,0 +1,61 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments.Conditions;
+
+namespace GddWatch.Agronomy.Treatments;
+
+/// <summary>One lawn task that has a window, as an adviser describes it.</summary>
+public sealed record Treatment
+{
+    /// <summary>Short and plain, such as "overseeding".</summary>
+    public required string Id { get; init; }
+
+    /// <summary>The name that people read.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The turf it is for; a site with any of them has the window.</summary>
+    public required IReadOnlyList<Turf> Turf { get; init; }
+
+    /// <summary>The part of the year in which its window is looked for.</summary>
+    public required SeasonRule Season { get; init; }
+
+    /// <summary>What opens the window.</summary>
+    public required Condition Opens { get; init; }
+
+    /// <summary>What makes an open window past its best; null where nothing does.</summary>
+    public Condition? Closing { get; init; }
+
+    /// <summary>What closes it, open or not yet opened; null where only the season's end does.</summary>
+    public Condition? Closed { get; init; }
+
+    /// <summary>What it forbids and is forbidden by.</summary>
+    public IReadOnlyList<Exclusion> Excludes { get; init; } = [];
+
+    /// <summary>Told only at sites with this in their history, such as "grubs"; the window is judged everywhere. Null tells everywhere.</summary>
+    public string? OnlyWithHistory { get; init; }
+
+    /// <summary>What to do, a sentence each.</summary>
+    public IReadOnlyList<string> Do { get; init; } = [];
+
+    /// <summary>What not to do, a sentence each.</summary>
+    public IReadOnlyList<string> DoNot { get; init; } = [];
+
+    /// <summary>The cautions, a sentence each.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>What a reader should know about how well the thresholds are tested, a sentence each.</summary>
+    public IReadOnlyList<string> Untested { get; init; } = [];
+
+    /// <summary>Whether a site has turf that the treatment is for.</summary>
+    public bool IsFor(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return site.Turf.Any(Turf.Contains);
+    }
+
+    /// <summary>Whether people are told of its window at a site.</summary>
+    public bool IsToldAt(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return OnlyWithHistory is null || site.History.Contains(OnlyWithHistory);
+    }
+}

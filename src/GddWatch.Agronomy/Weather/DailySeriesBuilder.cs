@@ -1,0 +1,105 @@
+namespace GddWatch.Agronomy.Weather;
+
+/// <summary>Collects days in any order into a <see cref="DailySeries"/>. The first value given for a day and variable stands.</summary>
+public sealed class DailySeriesBuilder
+{
+    private static readonly int VariableCount = Enum.GetValues<WeatherVariable>().Length;
+
+    private readonly double[]?[] columns = new double[VariableCount][];
+    private int firstDayNumber;
+    private int capacity;
+    private int lowest = int.MaxValue;
+    private int highest = int.MinValue;
+
+    /// <summary>Whether no day has been given yet.</summary>
+    public bool IsEmpty => highest < lowest;
+
+    /// <summary>Puts in every value that the record knows.</summary>
+    public void Add(DailyRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        Reach(record.Day.DayNumber);
+        for (int variable = 0; variable < VariableCount; variable++)
+        {
+            if (record[(WeatherVariable)variable] is { } value) Put(record.Day, (WeatherVariable)variable, value);
+        }
+    }
+
+    /// <summary>Puts in one value. A day given without any value still belongs to the series.</summary>
+    public void Put(DateOnly day, WeatherVariable variable, double value)
+    {
+        Reach(day.DayNumber);
+        double[] column = columns[(int)variable] ??= NewColumn(capacity);
+        ref double place = ref column[day.DayNumber - firstDayNumber];
+        if (double.IsNaN(place)) place = value;
+    }
+
+    /// <summary>Puts in every value of another series that is not known here yet: the rung of a second feed.</summary>
+    public void AddMissingFrom(DailySeries other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        for (int variable = 0; variable < VariableCount; variable++)
+        {
+            ReadOnlySpan<double> column = other.Column((WeatherVariable)variable);
+            for (int i = 0; i < column.Length; i++)
+            {
+                if (!double.IsNaN(column[i])) Put(other.DayAt(i), (WeatherVariable)variable, column[i]);
+            }
+        }
+    }
+
+    /// <summary>The series from the first to the last day given, or null where none was given.</summary>
+    public DailySeries? Build()
+    {
+        if (IsEmpty) return null;
+        int count = highest - lowest + 1;
+        var packed = new double[]?[VariableCount];
+        for (int variable = 0; variable < VariableCount; variable++)
+        {
+            bool needed = variable is (int)WeatherVariable.MinimumAirC or (int)WeatherVariable.MaximumAirC;
+            packed[variable] = columns[variable] is { } column
+                ? column.AsSpan(lowest - firstDayNumber, count).ToArray()
+                : needed ? NewColumn(count) : null;
+        }
+
+        return new DailySeries(DateOnly.FromDayNumber(lowest), count, packed, new Mark[count], new Mark[count]);
+    }
+
+    private void Reach(int dayNumber)
+    {
+        if (capacity == 0)
+        {
+            capacity = 512;
+            firstDayNumber = dayNumber - capacity / 2;
+        }
+
+        if (dayNumber < firstDayNumber || dayNumber >= firstDayNumber + capacity) Grow(dayNumber);
+        lowest = Math.Min(lowest, dayNumber);
+        highest = Math.Max(highest, dayNumber);
+    }
+
+    private void Grow(int dayNumber)
+    {
+        int from = Math.Min(dayNumber, IsEmpty ? dayNumber : lowest);
+        int until = Math.Max(dayNumber, IsEmpty ? dayNumber : highest);
+        int newCapacity = Math.Max(capacity * 2, (until - from + 1) * 2);
+        int newFirst = from - (newCapacity - (until - from + 1)) / 2;
+        for (int variable = 0; variable < VariableCount; variable++)
+        {
+            if (columns[variable] is not { } old) continue;
+            double[] grown = NewColumn(newCapacity);
+            if (!IsEmpty) old.AsSpan(lowest - firstDayNumber, highest - lowest + 1).CopyTo(grown.AsSpan(lowest - newFirst));
+            columns[variable] = grown;
+        }
+
+        firstDayNumber = newFirst;
+        capacity = newCapacity;
+    }
+
+    private static double[] NewColumn(int length)
+    {
+        var column = new double[length];
+        Array.Fill(column, double.NaN);
+        return column;
+    }
+}

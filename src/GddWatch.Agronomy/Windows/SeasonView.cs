@@ -1,0 +1,92 @@
+using GddWatch.Agronomy.Heat;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments.Conditions;
+
+namespace GddWatch.Agronomy.Windows;
+
+/// <summary>One season at one site, as conditions look at it.</summary>
+public sealed class SeasonView
+{
+    private readonly Dictionary<SoilTemperatureCondition, bool> passesAtStart = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Condition, UsualDate> usual = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>The view of a season.</summary>
+    public SeasonView(SiteMetrics metrics, Season season)
+    {
+        ArgumentNullException.ThrowIfNull(metrics);
+        Metrics = metrics;
+        Season = season;
+    }
+
+    /// <summary>The site's weather and what follows from it.</summary>
+    public SiteMetrics Metrics { get; }
+
+    /// <summary>The season.</summary>
+    public Season Season { get; }
+
+    private Hemisphere Hemisphere => Metrics.Site.Hemisphere;
+
+    /// <summary>The date, nearest to the middle of the season, of a day of the year that is written for the north.</summary>
+    public DateOnly DateInSeason(AnnualDay northern)
+    {
+        AnnualDay placed = Hemisphere.Place(northern);
+        int middle = Season.Span.First.DayNumber + Season.Span.Days / 2;
+        DateOnly nearest = placed.In(Season.Year);
+        foreach (int year in (ReadOnlySpan<int>)[Season.Year - 1, Season.Year + 1])
+        {
+            DateOnly other = placed.In(year);
+            if (Math.Abs(other.DayNumber - middle) < Math.Abs(nearest.DayNumber - middle)) nearest = other;
+        }
+
+        return nearest;
+    }
+
+    /// <summary>The day from which a heat sum counts that is read on a day.</summary>
+    public DateOnly HeatSumStart(HeatSumDefinition sum, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(sum);
+        DateOnly start = Hemisphere.Place(sum.Start).In(day.Year);
+        return start <= day ? start : Hemisphere.Place(sum.Start).In(day.Year - 1);
+    }
+
+    /// <summary>Whether the soil passes the condition's threshold so early in the season that it counts as already past it at the start.</summary>
+    public bool PassesAtStart(SoilTemperatureCondition condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        if (passesAtStart.TryGetValue(condition, out bool known)) return known;
+        int startDays = condition.WhereAlreadySo?.StartDays ?? 1;
+        bool passes = false;
+        for (int i = 0; i < startDays && !passes; i++)
+        {
+            passes = condition.CountPast(this, Season.Span.First.AddDays(i), condition.Threshold).Past >= condition.Holding.Days;
+        }
+
+        passesAtStart.Add(condition, passes);
+        return passes;
+    }
+
+    /// <summary>The first day that counts for soil that is past the threshold at the season's start, and where it comes from.</summary>
+    public (DateOnly Day, string Source) EarliestWhereAlreadySo(SoilTemperatureCondition condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        WhereAlreadySo rule = condition.WhereAlreadySo ?? throw new ArgumentException("The condition has no rule for soil already past its threshold.", nameof(condition));
+        if (!usual.TryGetValue(condition, out UsualDate date))
+        {
+            date = Metrics.Climate.UsualSoilPassage(this, condition, rule);
+            usual.Add(condition, date);
+        }
+
+        return (date.Day!.Value.AddDays(-rule.DaysBeforeUsual), date.Source);
+    }
+
+    /// <summary>The usual first freeze of the season, from earlier seasons.</summary>
+    public UsualDate UsualFirstFreeze(DaysBeforeFirstFreeze condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        if (usual.TryGetValue(condition, out UsualDate known)) return known;
+        UsualDate date = Metrics.Climate.UsualFirstFreeze(this, condition);
+        usual.Add(condition, date);
+        return date;
+    }
+}

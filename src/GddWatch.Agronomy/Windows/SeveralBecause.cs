@@ -1,0 +1,22 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Quantities;
+
+namespace GddWatch.Agronomy.Windows;
+
+/// <summary>Several reasons that hold together.</summary>
+/// <param name="Parts">The reasons, in order.</param>
+public sealed record SeveralBecause(IReadOnlyList<Because> Parts) : Because
+{
+    /// <summary>One reason as itself, several as one.</summary>
+    public static Because Of(IReadOnlyList<Because> parts)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        return parts.Count == 1 ? parts[0] : new SeveralBecause(parts);
+    }
+
+    /// <inheritdoc/>
+    public override string Sentence(ReadersUnits units) => string.Join(" ", Parts.Select(part => part.Sentence(units)));
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Figure> Figures(ReadersUnits units) => [.. Parts.SelectMany(part => part.Figures(units))];
+}

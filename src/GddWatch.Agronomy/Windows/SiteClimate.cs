@@ -1,0 +1,146 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Treatments.Conditions;
+using GddWatch.Agronomy.Weather;
+using MathNet.Numerics.Statistics;
+
+namespace GddWatch.Agronomy.Windows;
+
+/// <summary>What is usual at a site, always from seasons before the one that asks, and only where there are at least ten of them.</summary>
+public sealed class SiteClimate
+{
+    /// <summary>How many earlier seasons a usual date needs. Source: the period average of climatological practice needs ten years (SEEN, secondary; science reference 5.1).</summary>
+    public const int SeasonsNeeded = 10;
+
+    /// <summary>Missing days before a season's freeze that spoil it [days]. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
+    private const int MissingDaysThatSpoil = 10;
+
+    /// <summary>The middle of summer in the north, from which the next first freeze is searched. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
+    private static readonly AnnualDay MidSummer = AnnualDay.Of(7, 24);
+
+    private readonly SiteMetrics metrics;
+    private readonly Dictionary<(double FreezeC, int Year), int?> freezeOffsets = [];
+
+    internal SiteClimate(SiteMetrics metrics) => this.metrics = metrics;
+
+    /// <summary>
+    /// The date of the season by which the first freeze has come with a chance p: with the share pF of earlier seasons that had a freeze and the dates of
+    /// those, the empirical quantile at p/pF; no usual date where p is above pF.
+    /// <para>Source: mixed discrete and continuous freeze probability after US climate normals (SEEN, science reference 3.9); quantile of type 8,
+    /// Hyndman &amp; Fan 1996, Am. Stat. 50:361-365 (SEEN).</para>
+    /// </summary>
+    public UsualDate UsualFirstFreeze(SeasonView view, DaysBeforeFirstFreeze condition)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        ArgumentNullException.ThrowIfNull(condition);
+        AnnualDay start = metrics.Site.Hemisphere.Place(MidSummer);
+        var offsets = new List<double>();
+        int withoutFreeze = 0;
+        for (int year = metrics.Series.FirstDay.Year; start.In(year) < view.Season.Span.First; year++)
+        {
+            DateOnly from = start.In(year);
+            DateOnly until = Earlier(start.In(year + 1).AddDays(-1), view.Season.Span.First.AddDays(-1));
+            // A search that began this very summer is not an earlier season.
+            if (until.DayNumber - from.DayNumber < 300) continue;
+            if (FreezeOffset(condition.Freeze.Celsius, from, until) is not { } offset) continue;
+            if (offset < 0) withoutFreeze++;
+            else offsets.Add(offset);
+        }
+
+        int seasons = offsets.Count + withoutFreeze;
+        if (seasons < SeasonsNeeded)
+        {
+            string few = $"only {seasons} earlier seasons are known here, and {SeasonsNeeded} are needed";
+            return condition.Fallback is { } fallback
+                ? new UsualDate(view.DateInSeason(fallback), false, $"a fallback for lawns of this kind, since {few}")
+                : new UsualDate(null, false, few);
+        }
+
+        double share = offsets.Count / (double)seasons;
+        if (condition.Chance > share) return new UsualDate(null, true, $"it froze in {offsets.Count} of {seasons} earlier seasons");
+        double quantile = offsets.QuantileCustom(condition.Chance / share, QuantileDefinition.R8);
+        DateOnly summer = NearestStart(start, view.Season.Span);
+        string what = condition.Chance == 0.5 && withoutFreeze == 0 ? "median" : $"{Math.Round(condition.Chance * 100)} % date";
+        return new UsualDate(summer.AddDays((int)Math.Round(quantile)), false, $"{what} of {seasons} earlier seasons");
+    }
+
+    /// <summary>The median date on which the soil passes the rule's other threshold, counted from the season's start.</summary>
+    public UsualDate UsualSoilPassage(SeasonView view, SoilTemperatureCondition condition, WhereAlreadySo rule)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        ArgumentNullException.ThrowIfNull(condition);
+        ArgumentNullException.ThrowIfNull(rule);
+        var offsets = new List<double>();
+        AnnualDay first = AnnualDay.Of(view.Season.Span.First);
+        int days = view.Season.Span.Days;
+        for (int year = metrics.Series.FirstDay.Year; year < view.Season.Year; year++)
+        {
+            DateOnly from = first.In(year);
+            var earlier = new SeasonView(metrics, new Season(year, new DateSpan(from, from.AddDays(days - 1))));
+            if (PassageOffset(earlier, condition, rule.UsualThreshold) is { } offset) offsets.Add(offset);
+        }
+
+        if (offsets.Count < SeasonsNeeded)
+        {
+            DateOnly fallback = view.DateInSeason(rule.Fallback);
+            return new UsualDate(fallback, false, $"{Wording.Days(rule.DaysBeforeUsual)} before {Wording.DayInYear(fallback)}, a fallback, since only {offsets.Count} earlier seasons are known here");
+        }
+
+        double median = offsets.QuantileCustom(0.5, QuantileDefinition.R8);
+        DateOnly usual = view.Season.Span.First.AddDays((int)Math.Round(median));
+        return new UsualDate(usual, false, $"{Wording.Days(rule.DaysBeforeUsual)} before its usual date of {Wording.DayInYear(usual)}, the median of {offsets.Count} earlier seasons");
+    }
+
+    private static int? PassageOffset(SeasonView season, SoilTemperatureCondition condition, Temperature threshold)
+    {
+        bool anyUnknown = false;
+        for (DateOnly day = season.Season.Span.First; day <= season.Season.Span.Last; day = day.AddDays(1))
+        {
+            (int past, int known) = condition.CountPast(season, day, threshold);
+            if (past >= condition.Holding.Days) return anyUnknown ? null : day.DayNumber - season.Season.Span.First.DayNumber;
+            // A few days without an estimate at the very start are the model warming up, not a hole in the record.
+            if (known == 0 && day.DayNumber - season.Season.Span.First.DayNumber > 20) anyUnknown = true;
+        }
+
+        return anyUnknown ? null : season.Season.Span.Days;
+    }
+
+    /// <summary>Days from the start of the search to the first freeze; −1 where none came; null where too many days are missing to say.</summary>
+    private int? FreezeOffset(double freezeC, DateOnly from, DateOnly until)
+    {
+        if (freezeOffsets.TryGetValue((freezeC, from.Year), out int? known)) return known;
+        int? found = Search();
+        freezeOffsets.Add((freezeC, from.Year), found);
+        return found;
+
+        int? Search()
+        {
+            int missing = 0;
+            for (DateOnly day = from; day <= until; day = day.AddDays(1))
+            {
+                int index = metrics.Series.IndexOf(day);
+                Mark? mark = metrics.Series.Holds(day) ? metrics.Series.QualityAt(index) : null;
+                if (mark is null or Mark.Filled)
+                {
+                    if (++missing >= MissingDaysThatSpoil) return null;
+                    continue;
+                }
+
+                if (metrics.Series.MinimumAirC[index] <= freezeC) return day.DayNumber - from.DayNumber;
+            }
+
+            return -1;
+        }
+    }
+
+    private static DateOnly Earlier(DateOnly one, DateOnly other) => one < other ? one : other;
+
+    /// <summary>The midsummer whose following winter the season runs into.</summary>
+    private static DateOnly NearestStart(AnnualDay start, DateSpan season)
+    {
+        DateOnly middle = season.First.AddDays(season.Days / 2);
+        DateOnly summer = start.In(middle.Year);
+        return summer <= middle ? summer : start.In(middle.Year - 1);
+    }
+}

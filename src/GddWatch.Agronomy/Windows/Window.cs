@@ -1,0 +1,39 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
+
+namespace GddWatch.Agronomy.Windows;
+
+/// <summary>A treatment at a site in one season, as known on a day.</summary>
+public sealed record Window
+{
+    /// <summary>The site.</summary>
+    public required Site Site { get; init; }
+
+    /// <summary>The treatment.</summary>
+    public required Treatment Treatment { get; init; }
+
+    /// <summary>The season.</summary>
+    public required Season Season { get; init; }
+
+    /// <summary>Its changes in order; the first is its state when the season began.</summary>
+    public required IReadOnlyList<Transition> Transitions { get; init; }
+
+    /// <summary>The reason as of the day asked about.</summary>
+    public required Because Because { get; init; }
+
+    /// <summary>Its state on the day asked about.</summary>
+    public WindowState State => Transitions[^1].State;
+
+    /// <summary>Since when it is in that state.</summary>
+    public DateOnly Since => Transitions[^1].Day;
+
+    /// <summary>Its first opening this season, or null.</summary>
+    public Transition? FirstOpening => Transitions.FirstOrDefault(transition => transition.State == WindowState.Open);
+
+    /// <summary>The day it went past its best, or null.</summary>
+    public Transition? PastBest => Transitions.FirstOrDefault(transition => transition.State == WindowState.Closing);
+
+    /// <summary>Its last closing after an opening, or null.</summary>
+    public Transition? LastClosing =>
+        FirstOpening is null ? null : Transitions.LastOrDefault(transition => transition.State == WindowState.Closed);
+}

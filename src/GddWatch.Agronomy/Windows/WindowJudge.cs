@@ -1,0 +1,152 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Treatments.Conditions;
+
+namespace GddWatch.Agronomy.Windows;
+
+/// <summary>
+/// Judges windows. The one judging code of the live service, replay and backtest: a window on a day is a pure function of the treatment, the site and the
+/// days up to that one.
+/// </summary>
+public static class WindowJudge
+{
+    /// <summary>After how many days without weather a waiting window is unknown [days].</summary>
+    public const int StaleAfterDays = 3;
+
+    /// <summary>How late after a season's start the weather may begin for the season still to be judged [days].</summary>
+    public const int LateStartDays = 10;
+
+    /// <summary>Where every window of a site stands on a day.</summary>
+    /// <param name="treatments">The treatments; those that are not for the site's turf are left out.</param>
+    /// <param name="metrics">The site's weather; days after <paramref name="day"/> must not be in it.</param>
+    /// <param name="day">The day.</param>
+    public static Standing Judge(IReadOnlyList<Treatment> treatments, SiteMetrics metrics, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(treatments);
+        ArgumentNullException.ThrowIfNull(metrics);
+        var windows = new List<Window>();
+        var ended = new List<Window>();
+        foreach (Treatment treatment in treatments.Where(treatment => treatment.IsFor(metrics.Site)))
+        {
+            Season season = treatment.Season.AtOrAfter(day, metrics.Site.Hemisphere);
+            windows.Add(JudgeSeason(treatment, metrics, season, day));
+            ended.Add(JudgeSeason(treatment, metrics, treatment.Season.BeginningIn(season.Year - 1, metrics.Site.Hemisphere), day));
+        }
+
+        return new Standing(metrics.Site.Id, day, metrics.WeatherThrough, windows, ended);
+    }
+
+    /// <summary>One window in one season as known on a day.</summary>
+    public static Window JudgeSeason(Treatment treatment, SiteMetrics metrics, Season season, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(treatment);
+        ArgumentNullException.ThrowIfNull(metrics);
+        var course = new Course(treatment, new SeasonView(metrics, season));
+        if (day < season.Span.First)
+        {
+            course.Become(season.Span.First, WindowState.Waiting, new PlainBecause($"Its season begins on {Wording.Day(season.Span.First)}."));
+        }
+        else if (metrics.Series.FirstDay > season.Span.First.AddDays(LateStartDays))
+        {
+            course.Become(season.Span.First, WindowState.Unknown, new PlainBecause($"The weather of {metrics.Site.Name} begins on {Wording.Day(metrics.Series.FirstDay)}, after the season began on {Wording.Day(season.Span.First)}."));
+        }
+        else
+        {
+            DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
+            for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);
+            course.SettleAsOf(day, through);
+        }
+
+        return course.ToWindow();
+    }
+
+    private static DateOnly Earliest(DateOnly one, DateOnly two, DateOnly three)
+    {
+        DateOnly earlier = one < two ? one : two;
+        return earlier < three ? earlier : three;
+    }
+
+    /// <summary>The way of one window through its season, day by day.</summary>
+    private sealed class Course(Treatment treatment, SeasonView view)
+    {
+        private readonly List<Transition> transitions = [];
+        private Because? latest;
+
+        private WindowState? State => transitions.Count == 0 ? null : transitions[^1].State;
+
+        public void Step(DateOnly day)
+        {
+            if (State is WindowState.Closed) return;
+            bool opened = State is WindowState.Open or WindowState.Closing;
+            if (treatment.Closed is { } closed && closed.On(view, day) == Verdict.Yes)
+            {
+                Become(day, WindowState.Closed, opened ? closed.Why(view, day) : SeveralBecause.Of([new PlainBecause("It did not open this season."), closed.Why(view, day)]));
+                return;
+            }
+
+            if (!opened) opened = TryToOpen(day);
+            if (opened && State == WindowState.Open && treatment.Closing is { } closing && closing.On(view, day) == Verdict.Yes)
+            {
+                Become(day, WindowState.Closing, closing.Why(view, day));
+            }
+        }
+
+        /// <summary>What the end of the season, or the lack of fresh weather, makes of the state.</summary>
+        public void SettleAsOf(DateOnly day, DateOnly through)
+        {
+            DateOnly last = view.Season.Span.Last;
+            bool over = day >= last && through >= last;
+            if (over && State is not WindowState.Closed)
+            {
+                string words = State is WindowState.Open or WindowState.Closing ? "The season for it has ended." : "It did not open this season.";
+                Become(last, WindowState.Closed, new PlainBecause($"{words} The season ran until {Wording.Day(last)}."));
+                return;
+            }
+
+            DateOnly? known = view.Metrics.WeatherThrough;
+            int age = known is { } weather ? day.DayNumber - weather.DayNumber : int.MaxValue;
+            if (age <= StaleAfterDays || State is WindowState.Open or WindowState.Closing or WindowState.Closed) return;
+            string since = known is { } lastKnown ? $"The last weather is from {Wording.Day(lastKnown)}, {Wording.Days(age)} before." : "There is no weather yet.";
+            Become(known ?? view.Season.Span.First, WindowState.Unknown, new PlainBecause(since));
+        }
+
+        public void Become(DateOnly day, WindowState state, Because because)
+        {
+            latest = because;
+            if (State != state) transitions.Add(new Transition(day, state, because));
+        }
+
+        public Window ToWindow() => new()
+        {
+            Site = view.Metrics.Site,
+            Treatment = treatment,
+            Season = view.Season,
+            Transitions = transitions,
+            Because = latest ?? new PlainBecause("Nothing is known yet."),
+        };
+
+        private bool TryToOpen(DateOnly day)
+        {
+            Verdict verdict = treatment.Opens.On(view, day);
+            WindowState state = verdict switch
+            {
+                Verdict.Yes => WindowState.Open,
+                Verdict.No => WindowState.Waiting,
+                _ => WindowState.Unknown,
+            };
+            // The sentence for a state that stays is made only for the last day asked about.
+            if (State != state) Become(day, state, treatment.Opens.Why(view, day));
+            else latest = new WhyLater(treatment.Opens, view, day);
+            return state == WindowState.Open;
+        }
+    }
+
+    /// <summary>The reason of a day, made when it is read.</summary>
+    private sealed record WhyLater(Condition Condition, SeasonView View, DateOnly Day) : Because
+    {
+        public override string Sentence(ReadersUnits units) => Condition.Why(View, Day).Sentence(units);
+
+        public override IReadOnlyList<Changes.Figure> Figures(ReadersUnits units) => Condition.Why(View, Day).Figures(units);
+    }
+}
