@@ -30,6 +30,13 @@ public sealed record Window
     /// <summary>Its first opening this season, or null.</summary>
     public Transition? FirstOpening => Transitions.FirstOrDefault(transition => transition.State == WindowState.Open);
 
+    /// <summary>Whether too little was known just before the first opening, so that it may really have opened earlier.</summary>
+    public bool MayHaveOpenedEarlier =>
+        FirstOpening is { } opening && Transitions.TakeWhile(transition => transition != opening).LastOrDefault()?.State == WindowState.Unknown;
+
+    /// <summary>How often it opened again after its first opening.</summary>
+    public int Reopenings => Math.Max(0, Transitions.Count(transition => transition.State == WindowState.Open) - 1);
+
     /// <summary>The day it went past its best, or null.</summary>
     public Transition? PastBest => Transitions.FirstOrDefault(transition => transition.State == WindowState.Closing);
 

@@ -136,9 +136,18 @@ public static class WindowJudge
                 _ => WindowState.Unknown,
             };
             // The sentence for a state that stays is made only for the last day asked about.
-            if (State != state) Become(day, state, treatment.Opens.Why(view, day));
+            if (State != state) Become(day, state, WhyNow(state, day));
             else latest = new WhyLater(treatment.Opens, view, day);
             return state == WindowState.Open;
+        }
+
+        private Because WhyNow(WindowState state, DateOnly day)
+        {
+            Because why = treatment.Opens.Why(view, day);
+            bool afterUnknown = state == WindowState.Open && State == WindowState.Unknown;
+            return afterUnknown
+                ? SeveralBecause.Of([why, new PlainBecause($"It may have opened earlier: too little was known from {Wording.Day(transitions[^1].Day)} on.")])
+                : why;
         }
     }
 

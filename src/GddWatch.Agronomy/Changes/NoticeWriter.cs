@@ -1,0 +1,74 @@
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Agronomy.Changes;
+
+/// <summary>Writes a notice: everything that the mail says, in the reader's units.</summary>
+public static class NoticeWriter
+{
+    /// <summary>How far back filled days are mentioned [days].</summary>
+    private const int RemarkedDays = 14;
+
+    /// <summary>The notice of a change of a window.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The kind is not a change of a window's state.</exception>
+    public static Notice Write(Window window, NoticeKind kind, Standing standing, SiteMetrics metrics, ReadersUnits units)
+    {
+        (Transition change, string headline) = kind switch
+        {
+            NoticeKind.Opened => (window.FirstOpening!, Opened(window, standing)),
+            NoticeKind.Closing => (window.PastBest!, $"{window.Treatment.Name} is past its best at {window.Site.Name} since {Wording.Day(window.PastBest!.Day)}"),
+            NoticeKind.Closed => (window.LastClosing!, $"{window.Treatment.Name} closed at {window.Site.Name} on {Wording.Day(window.LastClosing!.Day)}"),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Only the opening, closing and close of a window are told by this notice."),
+        };
+        bool ended = kind == NoticeKind.Closed;
+        bool openedPastBest = kind == NoticeKind.Opened && window.State == WindowState.Closing;
+        Because because = openedPastBest ? SeveralBecause.Of([change.Because, window.PastBest!.Because]) : change.Because;
+        return new Notice
+        {
+            Key = new NoticeKey(window.Site.Id, window.Treatment.Id, window.Season.Year, kind),
+            Day = standing.Day,
+            Since = change.Day,
+            FoundSo = IsFoundSo(change, standing),
+            SiteName = window.Site.Name,
+            TreatmentName = window.Treatment.Name,
+            Headline = headline,
+            Reason = because.Sentence(units),
+            Figures = because.Figures(units),
+            ExpectedEnd = ended ? "" : UsualCourse.Before(window, metrics).InWords(window.State, standing.Day),
+            Do = ended ? [] : window.Treatment.Do,
+            DoNot = ended ? ["Do not start it now: wait for the next season."] : window.Treatment.DoNot,
+            Choices = ended ? [] : [.. window.Treatment.Excludes.SelectMany(each => new[] { each.Choice, each.NotRecorded })],
+            Cautions = ended ? [] : window.Treatment.Cautions,
+            DataRemarks = [.. DataRemarks(window, standing, metrics)],
+        };
+    }
+
+    private static string Opened(Window window, Standing standing)
+    {
+        Transition opening = window.FirstOpening!;
+        if (window.State == WindowState.Closing)
+        {
+            return $"{window.Treatment.Name} is open at {window.Site.Name} since {Wording.Day(opening.Day)}, but past its best since {Wording.Day(window.PastBest!.Day)}";
+        }
+
+        return IsFoundSo(opening, standing)
+            ? $"{window.Treatment.Name} is open at {window.Site.Name} since {Wording.Day(opening.Day)}"
+            : $"{window.Treatment.Name} opened at {window.Site.Name} on {Wording.Day(opening.Day)}";
+    }
+
+    private static bool IsFoundSo(Transition change, Standing standing) => change.Day < (standing.WeatherThrough ?? standing.Day);
+
+    private static IEnumerable<string> DataRemarks(Window window, Standing standing, SiteMetrics metrics)
+    {
+        if (standing.WeatherThrough is { } through && through < standing.Day.AddDays(-1))
+        {
+            yield return $"It rests on weather up to {Wording.Day(through)}; later days have not come in yet.";
+        }
+
+        int filled = metrics.FilledDays(new DateSpan(standing.Day.AddDays(1 - RemarkedDays), standing.Day));
+        if (filled > 0) yield return $"{Wording.Days(filled)} of the last {RemarkedDays} had no weather and were filled with the day before.";
+        if (!metrics.SoilIsMeasured) yield return "The soil temperature is estimated from the air temperature, not measured here: a soil thermometer at the lawn is the better witness.";
+        foreach (string untested in window.Treatment.Untested) yield return untested;
+    }
+}

@@ -1,0 +1,23 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+
+namespace GddWatch.Agronomy.Treatments;
+
+/// <summary>A treatment explained in one plain sentence, made from its conditions.</summary>
+public static class TreatmentSentence
+{
+    /// <summary>The sentence, in a reader's units.</summary>
+    public static string Of(Treatment treatment, ReadersUnits units)
+    {
+        string turf = Wording.List([.. treatment.Turf.Select(TurfWord)]);
+        string sentence = $"{treatment.Name}, for {turf} turf, is looked for from {Wording.AnnualDay(treatment.Season.From)} to {Wording.AnnualDay(treatment.Season.Until)} (half a year later in the south); it opens when {treatment.Opens.Explain(units)}";
+        if (treatment.Closing is { } closing) sentence += $"; it is past its best when {closing.Explain(units)}";
+        sentence += treatment.Closed is { } closed
+            ? $"; it closes when {closed.Explain(units)}, or with its season."
+            : "; it closes with its season.";
+        if (treatment.OnlyWithHistory is { } history) sentence += $" People are told only at sites with {history} in their history.";
+        return sentence;
+    }
+
+    private static string TurfWord(Turf turf) => turf == Turf.CoolSeason ? "cool-season" : "warm-season";
+}
