@@ -1,0 +1,150 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Windows;
+using Xunit;
+
+namespace GddWatch.Agronomy.Tests.Changes;
+
+public sealed class NoticePlanTests
+{
+    private static readonly Treatment Task = Some.Treatment(Some.SoilRises(10), closing: Some.SoilRises(14.4), closed: Some.Heat(300));
+    private static readonly DailySeries Weather = Some.SmoothYears(2010, 14);
+    private static readonly Recipient Adviser = new() { Address = "adviser@example.org", Name = "The adviser" };
+    private readonly Dictionary<(string Key, string Address), DateOnly> told = [];
+
+    [Fact]
+    public void A_season_lived_day_by_day_tells_each_change_once()
+    {
+        var changes = new List<(NoticeKind Kind, DateOnly Day)>();
+        for (var day = new DateOnly(2022, 1, 1); day <= new DateOnly(2022, 12, 31); day = day.AddDays(1))
+        {
+            changes.AddRange(PlanAndTell(day, Adviser).Select(planned => (planned.Notice.Key.Kind, day)));
+        }
+
+        Assert.Equal([NoticeKind.Opened, NoticeKind.Closing, NoticeKind.Closed], changes.Select(each => each.Kind));
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Assert.Equal([whole.FirstOpening!.Day, whole.PastBest!.Day, whole.LastClosing!.Day], changes.Select(each => each.Day));
+    }
+
+    [Fact]
+    public void A_window_found_open_at_the_first_start_gives_one_notice_that_says_since_when()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        DateOnly late = whole.FirstOpening!.Day.AddDays(5);
+        PlannedNotice planned = Assert.Single(PlanAndTell(late, Adviser));
+        Assert.True(planned.Notice.FoundSo);
+        Assert.Contains($"is open at Some Lawn since {Wording.Day(whole.FirstOpening.Day)}", planned.Notice.Headline, StringComparison.Ordinal);
+        Assert.Empty(PlanAndTell(late.AddDays(1), Adviser));
+    }
+
+    [Fact]
+    public void A_window_found_closed_at_the_first_start_is_silent()
+    {
+        Assert.Empty(PlanAndTell(new DateOnly(2022, 9, 1), Adviser));
+    }
+
+    [Fact]
+    public void A_window_found_past_its_best_gives_one_notice_and_not_two()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        DateOnly late = whole.PastBest!.Day.AddDays(2);
+        PlannedNotice planned = Assert.Single(PlanAndTell(late, Adviser));
+        Assert.Equal(NoticeKind.Opened, planned.Notice.Key.Kind);
+        Assert.Contains("past its best since", planned.Notice.Headline, StringComparison.Ordinal);
+        Assert.Empty(PlanAndTell(late.AddDays(1), Adviser));
+    }
+
+    [Fact]
+    public void After_days_of_downtime_only_the_present_state_is_told()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Assert.Single(PlanAndTell(whole.FirstOpening!.Day, Adviser));
+        PlannedNotice planned = Assert.Single(PlanAndTell(whole.LastClosing!.Day.AddDays(10), Adviser));
+        Assert.Equal(NoticeKind.Closed, planned.Notice.Key.Kind);
+    }
+
+    [Fact]
+    public void A_new_recipient_hears_of_what_is_open_and_the_old_one_hears_nothing_again()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Assert.Single(PlanAndTell(whole.FirstOpening!.Day, Adviser));
+        var partner = new Recipient { Address = "partner@example.org" };
+        PlannedNotice planned = Assert.Single(PlanAndTell(whole.FirstOpening.Day.AddDays(3), Adviser, partner));
+        Assert.Equal(partner, Assert.Single(planned.Recipients));
+    }
+
+    [Fact]
+    public void Only_who_asked_for_the_site_the_treatment_and_the_kind_is_told()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Recipient[] others =
+        [
+            Adviser with { Address = "elsewhere@example.org", Sites = ["other-lawn"] },
+            Adviser with { Address = "othertask@example.org", Treatments = ["other-task"] },
+            Adviser with { Address = "closings@example.org", Notices = [NoticeKind.Closed] },
+            Adviser with { Address = "paused@example.org", PausedUntil = new DateOnly(2023, 1, 1) },
+            Adviser,
+        ];
+        PlannedNotice planned = Assert.Single(PlanAndTell(whole.FirstOpening!.Day, others));
+        Assert.Equal(Adviser, Assert.Single(planned.Recipients));
+    }
+
+    [Fact]
+    public void A_treatment_for_a_history_is_told_only_where_the_site_has_it()
+    {
+        Treatment grubs = Task with { OnlyWithHistory = "grubs" };
+        Window whole = Some.Judge(grubs, Weather, Some.Site(), 2022);
+        Assert.Empty(Plan(whole.FirstOpening!.Day, Some.Site(), grubs, Adviser));
+        Assert.Single(Plan(whole.FirstOpening.Day, Some.Site() with { History = ["grubs"] }, grubs, Adviser));
+    }
+
+    [Fact]
+    public void A_notice_carries_the_numbers_with_their_units_and_what_to_expect()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Notice notice = Assert.Single(PlanAndTell(whole.FirstOpening!.Day, Adviser)).Notice;
+        Assert.Contains("°F", notice.Reason, StringComparison.Ordinal);
+        Assert.Contains("50 °F", Assert.Single(notice.Figures).Limit, StringComparison.Ordinal);
+        Assert.Contains("12 earlier seasons", notice.ExpectedEnd, StringComparison.Ordinal);
+        Assert.NotEmpty(notice.Cautions);
+    }
+
+    [Fact]
+    public void Together_puts_the_notices_of_a_pass_into_one_message_and_apart_gives_one_each()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Treatment second = Task with { Id = "second-task", Name = "Second task" };
+        Recipient together = Adviser with { Address = "together@example.org", Together = true };
+        Region region = Some.Region(Some.Site(), Adviser, together);
+        DateOnly day = whole.FirstOpening!.Day;
+        SiteMetrics metrics = SiteMetrics.Of(Weather.Until(day)!, Some.Site());
+        IReadOnlyList<PlannedNotice> planned = NoticePlan.For(WindowJudge.Judge([Task, second], metrics, day), metrics, region, (_, _) => null);
+        IReadOnlyList<Message> messages = MessagePlan.For(planned, region, day);
+        Assert.Equal(2, messages.Count(message => message.Address == Adviser.Address));
+        Assert.Equal(2, Assert.Single(messages, message => message.Address == together.Address).Notices.Count);
+        Assert.Equal(messages.Count, messages.Select(message => message.MessageId).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(messages.Select(message => message.MessageId), MessagePlan.For(planned, region, day.AddDays(1)).Select(message => message.MessageId));
+    }
+
+    private List<PlannedNotice> PlanAndTell(DateOnly day, params Recipient[] recipients)
+    {
+        IReadOnlyList<PlannedNotice> planned = Plan(day, Some.Site(), Task, recipients);
+        foreach (PlannedNotice each in planned)
+        {
+            foreach (Recipient recipient in each.Recipients) told.Add((each.Notice.Key.ToString(), recipient.Address), day);
+        }
+
+        return [.. planned];
+    }
+
+    private IReadOnlyList<PlannedNotice> Plan(DateOnly day, Site site, Treatment treatment, params Recipient[] recipients)
+    {
+        SiteMetrics metrics = SiteMetrics.Of(Weather.Until(day)!, site);
+        Standing standing = WindowJudge.Judge([treatment], metrics, day);
+        return NoticePlan.For(standing, metrics, Some.Region(site, recipients), (key, address) =>
+            told.TryGetValue((key.ToString(), address), out DateOnly when) ? when : null);
+    }
+}
