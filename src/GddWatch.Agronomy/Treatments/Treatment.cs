@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Heat;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments.Conditions;
 
@@ -44,6 +45,21 @@ public sealed record Treatment
 
     /// <summary>What a reader should know about how well the thresholds are tested, a sentence each.</summary>
     public IReadOnlyList<string> Untested { get; init; } = [];
+
+    /// <summary>The heat sums that its conditions ask for, each once, in order.</summary>
+    public IReadOnlyList<HeatSumDefinition> HeatSums()
+    {
+        var sums = new List<HeatSumDefinition>();
+        foreach (Condition? condition in (ReadOnlySpan<Condition?>)[Opens, Closing, Closed])
+        {
+            foreach (HeatSumCondition heat in condition?.AndItsParts().OfType<HeatSumCondition>() ?? [])
+            {
+                if (!sums.Contains(heat.Sum)) sums.Add(heat.Sum);
+            }
+        }
+
+        return sums;
+    }
 
     /// <summary>Whether a site has turf that the treatment is for.</summary>
     public bool IsFor(Site site)

@@ -37,6 +37,18 @@ public static class WindowJudge
         return new Standing(metrics.Site.Id, day, metrics.WeatherThrough, windows, ended);
     }
 
+    /// <summary>The windows of a site without any weather: all unknown, for a reason given in a sentence.</summary>
+    public static Standing JudgeWithoutWeather(IReadOnlyList<Treatment> treatments, Site site, DateOnly day, string why)
+    {
+        Window[] windows = [.. treatments.Where(treatment => treatment.IsFor(site)).Select(treatment =>
+        {
+            Season season = treatment.Season.AtOrAfter(day, site.Hemisphere);
+            var because = new PlainBecause(why);
+            return new Window { Site = site, Treatment = treatment, Season = season, Transitions = [new Transition(day, WindowState.Unknown, because)], Because = because };
+        })];
+        return new Standing(site.Id, day, null, windows, []);
+    }
+
     /// <summary>One window in one season as known on a day.</summary>
     public static Window JudgeSeason(Treatment treatment, SiteMetrics metrics, Season season, DateOnly day)
     {

@@ -8,6 +8,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record AnyOf(IReadOnlyList<Condition> Parts) : Condition
 {
     /// <inheritdoc/>
+    public override IReadOnlyList<Condition> Parts { get; } = Parts;
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         Verdict verdict = Verdict.No;

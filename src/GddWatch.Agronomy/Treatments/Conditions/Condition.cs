@@ -13,6 +13,12 @@ public abstract record Condition
     {
     }
 
+    /// <summary>The conditions that this one is made of; none for a simple one.</summary>
+    public virtual IReadOnlyList<Condition> Parts => [];
+
+    /// <summary>The condition itself and all that it is made of, however deep.</summary>
+    public IEnumerable<Condition> AndItsParts() => Parts.SelectMany(part => part.AndItsParts()).Prepend(this);
+
     /// <summary>Whether it is met on a day.</summary>
     public abstract Verdict On(SeasonView view, DateOnly day);
 

@@ -8,6 +8,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record Not(Condition Part) : Condition
 {
     /// <inheritdoc/>
+    public override IReadOnlyList<Condition> Parts => [Part];
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day) => Part.On(view, day) switch
     {
         Verdict.Yes => Verdict.No,

@@ -1,0 +1,22 @@
+# Give the full names of the official .NET images in your registry: docker build --build-arg SDK_IMAGE=... --build-arg RUNTIME_IMAGE=... .
+ARG SDK_IMAGE=dotnet/sdk:10.0
+ARG RUNTIME_IMAGE=dotnet/runtime:10.0
+
+FROM ${SDK_IMAGE} AS build
+WORKDIR /build
+COPY global.json Directory.Build.props Directory.Packages.props BannedSymbols.txt .editorconfig ./
+COPY src ./src
+RUN dotnet publish src/GddWatch/GddWatch.csproj -c Release -o /app --nologo
+
+FROM ${RUNTIME_IMAGE}
+# The service needs no rights: it reads its configuration and writes to one volume.
+RUN useradd --system --uid 10001 --no-create-home --shell /usr/sbin/nologin gddwatch \
+    && mkdir /var/lib/gddwatch && chown gddwatch /var/lib/gddwatch
+WORKDIR /gddwatch
+COPY --from=build /app /usr/lib/gddwatch
+COPY config ./config
+COPY data-samples/*.csv ./data-samples/
+USER gddwatch
+VOLUME /var/lib/gddwatch
+ENTRYPOINT ["dotnet", "/usr/lib/gddwatch/gddwatch.dll"]
+CMD ["watch", "--config", "/gddwatch/config", "--data", "/var/lib/gddwatch"]
