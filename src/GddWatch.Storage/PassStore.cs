@@ -1,0 +1,85 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Storage.Sql;
+
+namespace GddWatch.Storage;
+
+/// <summary>Keeps what a pass leaves behind.</summary>
+public sealed class PassStore(Database database)
+{
+    /// <summary>
+    /// Keeps the windows, queues the messages, marks their notices as told and the sites as judged, in one transaction. A message that is already kept, whatever
+    /// became of it, is left as it is: the same pass may be committed again after a crash.
+    /// </summary>
+    /// <returns>How many messages were new.</returns>
+    /// <exception cref="ArgumentException">A window belongs to a site that was not judged.</exception>
+    /// <exception cref="StorageException">A notice was already told to that person by another message, or the database failed; nothing of the pass is kept.</exception>
+    public Task<int> CommitAsync(PassResult pass, CancellationToken stop)
+    {
+        KeptWindow? stray = pass.Windows.FirstOrDefault(window => !pass.Sites.Contains(window.Site));
+        if (stray is not null)
+            throw new ArgumentException($"The window {stray.Site}/{stray.Treatment}/{stray.Season} is of a site that is not among those judged.", nameof(pass));
+
+        return database.WriteAsync(
+            async work =>
+            {
+                await WindowStore.KeepAsync(work, pass.Windows);
+                await WindowStore.KeepJudgedAsync(work, pass.Sites, pass.Day);
+                int added = 0;
+                foreach (QueuedMessage queued in pass.Messages)
+                {
+                    bool isNew = await QueueAsync(work, queued, pass.At);
+                    await MarkToldAsync(work, queued.Message, isNew);
+                    added += isNew ? 1 : 0;
+                }
+
+                await KeepRecipientsAsync(work, pass);
+                foreach ((string name, string value) in pass.RegionValues)
+                    await RegionValues.KeepAsync(work, name, value);
+                return added;
+            },
+            stop);
+    }
+
+    private static async Task<bool> QueueAsync(Work work, QueuedMessage queued, DateTimeOffset at) => await work.ExecuteAsync(
+        MessageSql.Queue,
+        new
+        {
+            messageId = queued.Message.MessageId,
+            address = queued.Message.Address,
+            day = StoredText.Of(queued.Message.Day),
+            body = MessageText.Write(queued.Message),
+            queuedAt = StoredText.Of(at),
+            notBefore = StoredText.Of(queued.NotBefore ?? at),
+        }) > 0;
+
+    private static async Task MarkToldAsync(Work work, Message message, bool isNew)
+    {
+        foreach (Notice notice in message.Notices)
+        {
+            ToldRow told = ToldRow.Of(notice, message);
+            if (await work.ExecuteAsync(ToldSql.Keep, told) > 0)
+            {
+                if (!isNew)
+                    throw new StorageException($"The message {message.MessageId} is already kept without the notice {notice.Key}. Nothing of this pass was kept.");
+                continue;
+            }
+
+            string by = await work.SingleAsync<string>(ToldSql.ByWhichMessage, told);
+            if (by != message.MessageId)
+            {
+                throw new StorageException(
+                    $"The notice {notice.Key} was already told to {message.Address} by the message {by} and is not told again by {message.MessageId}. "
+                    + "Nothing of this pass was kept.");
+            }
+        }
+    }
+
+    private static async Task KeepRecipientsAsync(Work work, PassResult pass)
+    {
+        string since = StoredText.Of(pass.Day);
+        // Word to the operator makes nobody a recipient of notices.
+        IEnumerable<string> told = pass.Messages.Where(queued => queued.Message.Notices.Count > 0).Select(queued => queued.Message.Address);
+        foreach (string recipient in pass.Recipients.Concat(told))
+            await work.ExecuteAsync(KnownRecipientSql.Keep, new { address = StoredText.Address(recipient), since });
+    }
+}

@@ -1,0 +1,22 @@
+namespace GddWatch.Storage.Sql;
+
+/// <summary>The statements over <c>told</c>.</summary>
+internal static class ToldSql
+{
+    public const string Load = """
+        select site as Site, treatment as Treatment, season as Season, kind as Kind, address as Address, day as Day, message_id as MessageId
+        from told
+        order by site, treatment, season, kind, address
+        """;
+
+    public const string Keep = """
+        insert into told (site, treatment, season, kind, address, day, message_id)
+        values (@Site, @Treatment, @Season, @Kind, @Address, @Day, @MessageId)
+        on conflict (site, treatment, season, kind, address) do nothing
+        """;
+
+    public const string ByWhichMessage = """
+        select message_id from told
+        where site = @Site and treatment = @Treatment and season = @Season and kind = @Kind and address = @Address
+        """;
+}

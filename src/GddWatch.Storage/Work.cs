@@ -1,0 +1,18 @@
+using System.Data.Common;
+using Dapper;
+
+namespace GddWatch.Storage;
+
+/// <summary>A piece of work on the database: statements over one connection, in one transaction where it writes.</summary>
+internal readonly record struct Work(DbConnection Connection, DbTransaction? Transaction, CancellationToken Stop)
+{
+    public Task<int> ExecuteAsync(string sql, object? values = null) => Connection.ExecuteAsync(Command(sql, values));
+
+    public Task<IEnumerable<T>> QueryAsync<T>(string sql, object? values = null) => Connection.QueryAsync<T>(Command(sql, values));
+
+    public Task<T> SingleAsync<T>(string sql, object? values = null) => Connection.QuerySingleAsync<T>(Command(sql, values));
+
+    public Task<T?> FindAsync<T>(string sql, object? values = null) => Connection.QuerySingleOrDefaultAsync<T>(Command(sql, values));
+
+    private CommandDefinition Command(string sql, object? values) => new(sql, values, Transaction, cancellationToken: Stop);
+}
