@@ -1,0 +1,155 @@
+using System.Globalization;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Configuration.Scalars;
+using GddWatch.Configuration.Texts;
+using GddWatch.Configuration.Yaml;
+using GddWatch.Feeds;
+using GddWatch.Feeds.Archives;
+using GddWatch.Feeds.Csv;
+
+namespace GddWatch.Configuration.Reading;
+
+/// <summary>Turns the text of a feed into its definition; null where anything in it is wrong.</summary>
+public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
+{
+    private static readonly string[] Kinds = ["csv", "archive", "service"];
+    private static readonly string[] CsvKeys = ["csv", "columns", "units", "date-format", "missing", "comment", "separator", "site-column", "observed-at"];
+    private static readonly string[] ArchiveKeys = ["archive", "files"];
+    private static readonly string[] LaterArchives = ["ghcn-daily-dly", "ghcn-daily-station-csv", "ghcn-daily-by-year-csv"];
+
+    /// <summary>Reads a feed.</summary>
+    public FeedDefinition? Read(FeedText text)
+    {
+        string[] kinds = [.. text.WrittenKeys.Intersect(Kinds)];
+        switch (kinds)
+        {
+            case ["csv"]:
+                RefuseForeignKeys(text, CsvKeys, "csv");
+                return ReadCsv(text);
+            case ["archive"]:
+                RefuseForeignKeys(text, ArchiveKeys, "archive");
+                return ReadArchive(text);
+            case ["service"]:
+                if (text.Service is { } service)
+                {
+                    faults.Add(service.Place, "Weather services are not available in this version.", "csv with a file, or archive: uscrn-daily with its files");
+                }
+
+                return null;
+            case []:
+                faults.Add(text.Place, null, "This feed does not say what it is.", "csv with the path of a file, or archive: uscrn-daily with its files");
+                return null;
+            default:
+                faults.Add(text.Place, string.Join(", ", kinds), "This feed is several things at once.", "one entry of the list for each feed, with a hyphen before each");
+                return null;
+        }
+    }
+
+    private CsvFeedDefinition? ReadCsv(FeedText text)
+    {
+        RequireKey(text, "columns", "for example columns: { date: date, minimum: tmin_c, maximum: tmax_c, precipitation: rain_mm }");
+        RequireKey(text, "units", "for example units: { temperature: °C, precipitation: mm }");
+        if (text.DateFormat is { } format) CheckDateFormat(format);
+        if (text.Separator is { } separator && (separator.Value.Length != 1 || separator.Value is "\"" or "\n" or "\r"))
+        {
+            faults.Add(separator.Place, "The separator is not a single character.", "one character in quotation marks, such as \",\" or \";\" or \"\\t\"");
+            return null;
+        }
+
+        if (text.Columns is { } columns) CheckHeaders(columns);
+        Dictionary<WeatherVariable, Placed<string>> headers = text.Columns is { } all ? HeadersOf(all) : [];
+        bool hasWater = headers.ContainsKey(WeatherVariable.PrecipitationMm) || headers.ContainsKey(WeatherVariable.SnowDepthMm);
+        if (text.Units is { } units && hasWater && !units.WrittenKeys.Contains("precipitation"))
+        {
+            faults.Add(units.Place, null, "The unit of precipitation is missing, though there is a column of rain or snow.", "precipitation: mm, cm or in");
+        }
+
+        if (text is not { Csv: { } path, Columns.Date: { } date, Units.Temperature: { } temperature }) return null;
+        return new CsvFeedDefinition
+        {
+            Path = paths.Resolve(path.Value),
+            DateColumn = date.Value,
+            Columns = headers.ToDictionary(each => each.Key, each => each.Value.Value),
+            TemperatureUnit = temperature.Value,
+            PrecipitationUnit = text.Units.Precipitation?.Value,
+            DateFormat = text.DateFormat?.Value ?? "yyyy-MM-dd",
+            Missing = text.Missing is { } missing ? [.. missing.Items.Select(each => each.Value)] : [""],
+            Comment = text.Comment?.Value,
+            Separator = text.Separator?.Value[0] ?? ',',
+            SiteColumn = text.SiteColumn is { Name: { } name, Value: { } value } ? (name.Value, value.Value) : null,
+            ObservedAt = text.ObservedAt?.Value ?? ObservationTime.Midnight,
+        };
+    }
+
+    private ArchiveFeedDefinition? ReadArchive(FeedText text)
+    {
+        RequireKey(text, "files", "for example files: weather/uscrn-daily/*/CRND0103-*-IN_Bedford_5_WNW.txt");
+        if (text.Archive is not { } archive) return null;
+        if (!Words.Archives.TryGetValue(archive.Value, out ArchiveKind kind))
+        {
+            bool later = LaterArchives.Contains(archive.Value);
+            string problem = later ? $"The archive \"{archive.Value}\" is not available in this version." : $"There is no archive \"{archive.Value}\".";
+            faults.Add(archive.Place, problem, later ? $"one of {string.Join(", ", Words.Archives.Keys)}" : NearestWord.Hint(archive.Value, [.. Words.Archives.Keys]));
+            return null;
+        }
+
+        return text.Files is { } files ? new ArchiveFeedDefinition(kind, paths.Resolve(files.Value)) : null;
+    }
+
+    private void RefuseForeignKeys(FeedText text, string[] own, string kind)
+    {
+        foreach (string key in text.WrittenKeys.Except(own).Intersect(TextMember.Of(typeof(FeedText)).Select(member => member.Key)))
+        {
+            faults.Add(text.Place, key, $"The key \"{key}\" does not go with a feed of the kind {kind}.", $"any of {string.Join(", ", own)}");
+        }
+    }
+
+    private void RequireKey(FeedText text, string key, string example)
+    {
+        if (!text.WrittenKeys.Contains(key)) faults.Add(text.Place, null, $"The key \"{key}\" is missing.", example);
+    }
+
+    private void CheckDateFormat(Placed<string> format)
+    {
+        var day = new DateOnly(2023, 11, 25);
+        bool tellsTheDay;
+        try
+        {
+            string written = day.ToString(format.Value, CultureInfo.InvariantCulture);
+            tellsTheDay = DateOnly.TryParseExact(written, format.Value, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly again) && again == day;
+        }
+        catch (FormatException)
+        {
+            tellsTheDay = false;
+        }
+
+        if (!tellsTheDay) faults.Add(format.Place, "This is not the form of a date with year, month and day.", "yyyy, MM and dd in their order, such as yyyy-MM-dd, MM/dd/yyyy or yyyyMMdd");
+    }
+
+    private void CheckHeaders(ColumnsText columns)
+    {
+        var first = new HashSet<string>();
+        foreach (Placed<string> header in HeadersOf(columns).Values.Prepend(columns.Date).OfType<Placed<string>>())
+        {
+            if (!first.Add(header.Value)) faults.Add(header.Place, $"The column \"{header.Value}\" is said to hold two things.", "a column of its own for each");
+        }
+    }
+
+    private static Dictionary<WeatherVariable, Placed<string>> HeadersOf(ColumnsText columns)
+    {
+        (WeatherVariable Variable, Placed<string>? Header)[] all =
+        [
+            (WeatherVariable.MinimumAirC, columns.Minimum),
+            (WeatherVariable.MaximumAirC, columns.Maximum),
+            (WeatherVariable.MeanAirC, columns.Mean),
+            (WeatherVariable.PrecipitationMm, columns.Precipitation),
+            (WeatherVariable.SnowDepthMm, columns.SnowDepth),
+            (WeatherVariable.SolarRadiationMJ, columns.SolarRadiation),
+            (WeatherVariable.RelativeHumidityPercent, columns.Humidity),
+            (WeatherVariable.WindMPerS, columns.Wind),
+            (WeatherVariable.Soil5CmC, columns.Soil5Cm),
+            (WeatherVariable.Soil10CmC, columns.Soil10Cm),
+        ];
+        return all.Where(each => each.Header is not null).ToDictionary(each => each.Variable, each => each.Header!);
+    }
+}

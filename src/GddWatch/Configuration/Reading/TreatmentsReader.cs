@@ -1,0 +1,106 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Treatments.Conditions;
+using GddWatch.Configuration.Texts;
+using GddWatch.Configuration.Yaml;
+
+namespace GddWatch.Configuration.Reading;
+
+/// <summary>Turns the text of treatments.yaml into treatments, and finds what cannot be meant.</summary>
+public sealed class TreatmentsReader(FaultList faults)
+{
+    private readonly ConditionReader conditions = new(faults);
+    private readonly Dictionary<string, string> cautions = [];
+
+    /// <summary>The treatments that are whole.</summary>
+    public IReadOnlyList<Treatment> Read(TreatmentsFileText? text)
+    {
+        if (text?.Treatments is not { } list) return [];
+        if (list.Items.Count == 0) faults.Add(list.Place, null, "There is no treatment.", "at least one treatment");
+        foreach ((Placed<string> name, Placed<string> sentence) in text.Cautions?.Entries ?? []) cautions.TryAdd(name.Value, sentence.Value);
+        Names.CheckIds(list.Items.Select(each => each.Id).OfType<Placed<string>>(), "treatment", faults);
+        CheckExclusions(list.Items);
+        return [.. list.Items.Select(Read).OfType<Treatment>()];
+    }
+
+    private Treatment? Read(TreatmentText text)
+    {
+        Condition? opens = text.Opens is { } opening ? conditions.Read(opening) : null;
+        Condition? closing = text.Closing is { } best ? conditions.Read(best) : null;
+        Condition? closed = text.Closed is { } end ? conditions.Read(end) : null;
+        SeasonRule? season = text.Season is { From: { } from, Until: { } until } ? new SeasonRule(from.Value, until.Value) : null;
+        if (season is not null && season.From == season.Until)
+        {
+            faults.Add(text.Season!.Until!.Place, "The season is a single day, in which no window can open and close.", "a last day after the first; before it where the season crosses the turn of the year");
+        }
+
+        if (opens is not null) CheckOpening(text, opens, season);
+        if (text.Turf is { } turf)
+        {
+            if (turf.Items.Count == 0) faults.Add(turf.Place, null, "No turf is named, so the treatment is for no site.", "cool-season, warm-season or both");
+            Names.CheckOnce(turf.Items, faults);
+        }
+
+        Names.CheckReferences(text.Cautions?.Items ?? [], [.. cautions.Keys], "caution", faults);
+        Names.CheckOnce(text.Cautions?.Items ?? [], faults);
+        if (opens is null || season is null || text is not { Id: { } id, Name: { } name, Turf: { } grows }) return null;
+        return new Treatment
+        {
+            Id = id.Value,
+            Name = name.Value,
+            Turf = [.. grows.Items.Select(each => each.Value)],
+            Season = season,
+            Opens = opens,
+            Closing = closing,
+            Closed = closed,
+            Excludes = [.. (text.Excludes?.Items ?? []).Select(Read).OfType<Exclusion>()],
+            OnlyWithHistory = text.OnlyWithHistory?.Value,
+            Do = Sentences(text.Do),
+            DoNot = Sentences(text.DoNot),
+            Cautions = [.. (text.Cautions?.Items ?? []).Select(each => cautions.GetValueOrDefault(each.Value, ""))],
+            Untested = Sentences(text.Untested),
+        };
+    }
+
+    private static Exclusion? Read(ExclusionText text) => text is { Treatment: { } other, Choice: { } choice, NotRecorded: { } notRecorded }
+        ? new Exclusion(other.Value, choice.Value, notRecorded.Value)
+        : null;
+
+    private static string[] Sentences(PlacedList<Placed<string>>? list) => [.. (list?.Items ?? []).Select(each => each.Value)];
+
+    private void CheckOpening(TreatmentText text, Condition opens, SeasonRule? season)
+    {
+        if (OpeningByDate.Suffices(opens))
+        {
+            faults.Add(text.Opens!.Place, "calendar", "The date alone would open this window, whatever the weather.", "a condition on the soil or on heat under \"all:\", with the date beside it as a guard");
+        }
+        else if (season is not null && OpeningByDate.NeverComes(opens, season))
+        {
+            faults.Add(text.Opens!.Place, null, $"The guard by the date leaves no day of the season from {season.From} until {season.Until}, so this window never opens.", "a guard that leaves days within the season");
+        }
+    }
+
+    private void CheckExclusions(IReadOnlyList<TreatmentText> treatments)
+    {
+        string[] ids = [.. treatments.Select(each => each.Id?.Value).OfType<string>()];
+        foreach (TreatmentText text in treatments)
+        {
+            Placed<string>[] others = [.. (text.Excludes?.Items ?? []).Select(each => each.Treatment).OfType<Placed<string>>()];
+            Names.CheckReferences(others, ids, "treatment", faults);
+            Names.CheckOnce(others, faults);
+            foreach (Placed<string> other in others)
+            {
+                if (other.Value == text.Id?.Value)
+                {
+                    faults.Add(other.Place, "A treatment cannot exclude itself.", "the id of another treatment");
+                }
+                else if (treatments.FirstOrDefault(each => each.Id?.Value == other.Value) is { } partner && text.Id is { } id && !Excludes(partner, id.Value))
+                {
+                    faults.Add(other.Place, $"\"{other.Value}\" does not exclude \"{id.Value}\" in return, so its notices would not warn.", $"the exclusion at both treatments: add \"{id.Value}\" to excludes of \"{other.Value}\"");
+                }
+            }
+        }
+    }
+
+    private static bool Excludes(TreatmentText text, string other) => text.Excludes?.Items.Any(each => each.Treatment?.Value == other) ?? false;
+}

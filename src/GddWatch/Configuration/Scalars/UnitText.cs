@@ -1,0 +1,151 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments.Conditions;
+using UnitsNet;
+using UnitsNet.Units;
+using Temperature = GddWatch.Agronomy.Quantities.Temperature;
+
+namespace GddWatch.Configuration.Scalars;
+
+/// <summary>
+/// Reads quantities that carry their unit in text, such as "50 °F". A number alone is refused, since nobody can tell which unit was meant; so is a comma,
+/// which is a decimal sign for some readers and none for others.
+/// </summary>
+public static partial class UnitText
+{
+    /// <summary>The coldest and the warmest threshold that makes sense for a lawn [°C].</summary>
+    public const double ColdestC = -50, WarmestC = 60;
+
+    /// <summary>The deepest soil that is looked at [cm].</summary>
+    public const double DeepestCm = 100;
+
+    /// <summary>The most heat that a year can bring [°C-days]; above 60 °C every day of it.</summary>
+    public const double MostCelsiusDays = 20_000;
+
+    internal const string TemperaturePattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>(°\s?)?[CFcf])\s*$";
+    internal const string LengthPattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>[A-Za-z]+)\s*$";
+    internal const string HeatPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*°?(?<unit>[CFcf])[-· ]?days?\s*$";
+    internal const string DaysPattern = @"^\s*(?<number>[0-9]{1,4})\s+days?\s*$";
+    internal const string PercentPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*%\s*$";
+    internal const string HoldingPattern = @"^\s*(?<number>[0-9]{1,3})(\s+of\s+(?<of>[0-9]{1,3}))?\s+days?\s*$";
+
+    private static readonly Dictionary<string, LengthUnit> Lengths = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["inch"] = LengthUnit.Inch, ["inches"] = LengthUnit.Inch, ["feet"] = LengthUnit.Foot, ["foot"] = LengthUnit.Foot,
+    };
+
+    /// <summary>Reads a temperature such as "50 °F" or "10 C".</summary>
+    public static ScalarReading Temperature(string text)
+    {
+        if (!Take(TemperatureText(), text, out double number, out string unit)) return Refuse(text, "temperature");
+        Temperature temperature = unit.ToUpperInvariant().EndsWith('F')
+            ? Agronomy.Quantities.Temperature.FromFahrenheit(number)
+            : Agronomy.Quantities.Temperature.FromCelsius(number);
+        return temperature.Celsius is >= ColdestC and <= WarmestC
+            ? ScalarReading.Of(temperature)
+            : ScalarReading.Refused("No lawn knows such a temperature.", "-50 °C to 60 °C (-58 °F to 140 °F)");
+    }
+
+    /// <summary>Reads a depth such as "5 cm" or "2 in".</summary>
+    public static ScalarReading Depth(string text)
+    {
+        if (!TakeLength(text, [LengthUnit.Centimeter, LengthUnit.Millimeter, LengthUnit.Inch], out Length length)) return Refuse(text, "depth");
+        return length.Centimeters is > 0 and <= DeepestCm
+            ? ScalarReading.Of(length.Unit == LengthUnit.Inch ? Agronomy.Quantities.Depth.FromInches(length.Value) : Agronomy.Quantities.Depth.FromCentimetres(length.Centimeters))
+            : ScalarReading.Refused("Soil temperature is not looked at in this depth.", "above 0 cm and up to 100 cm (40 in)");
+    }
+
+    /// <summary>Reads a height above the sea such as "250 m" or "820 ft".</summary>
+    public static ScalarReading Elevation(string text)
+    {
+        if (!TakeLength(text, [LengthUnit.Meter, LengthUnit.Foot], out Length length)) return Refuse(text, "height");
+        return length.Meters is >= -500 and <= 6000
+            ? ScalarReading.Of(new Elevation(length.Meters))
+            : ScalarReading.Refused("No lawn lies at such a height.", "-500 m to 6000 m (-1640 ft to 19685 ft)");
+    }
+
+    /// <summary>Reads heat such as "350 °F-days" or "78 °C-days".</summary>
+    public static ScalarReading Heat(string text)
+    {
+        if (!Take(HeatText(), text, out double number, out string unit)) return Refuse(text, "heat sum");
+        DegreeDays heat = unit is "F" or "f" ? DegreeDays.FromFahrenheitDays(number) : DegreeDays.FromCelsiusDays(number);
+        return heat.CelsiusDays is > 0 and <= MostCelsiusDays
+            ? ScalarReading.Of(heat)
+            : ScalarReading.Refused("No year brings such a heat sum.", "above 0 °C-days and up to 20000 °C-days (36000 °F-days)");
+    }
+
+    /// <summary>Reads a number of days such as "5 days".</summary>
+    public static ScalarReading Days(string text)
+    {
+        if (!Take(DaysText(), text, out double number, out _)) return Refuse(text, "number of days");
+        return number is >= 1 and <= 366
+            ? ScalarReading.Of(new DayCount((int)number))
+            : ScalarReading.Refused("This number of days does not fit into a year.", "1 day to 366 days");
+    }
+
+    /// <summary>Reads a chance such as "50 %".</summary>
+    public static ScalarReading Chance(string text)
+    {
+        if (!Take(PercentText(), text, out double number, out _)) return Refuse(text, "chance");
+        return number is > 0 and < 100
+            ? ScalarReading.Of(new Chance(number / 100))
+            : ScalarReading.Refused("A usual date needs a chance between never and always.", "above 0 % and below 100 %, such as \"50 %\"");
+    }
+
+    /// <summary>Reads how long something must be so: "3 of 5 days", or "3 days" for days in a row.</summary>
+    public static ScalarReading Holding(string text)
+    {
+        Match match = HoldingText().Match(text);
+        if (!match.Success) return Refuse(text, "holding time");
+        int days = int.Parse(match.Groups["number"].Value, CultureInfo.InvariantCulture);
+        int ofDays = match.Groups["of"].Success ? int.Parse(match.Groups["of"].Value, CultureInfo.InvariantCulture) : days;
+        if (days > ofDays) return ScalarReading.Refused($"{days} of {ofDays} days can never be.", $"at most {ofDays} of {ofDays} days");
+        return days >= 1 && ofDays <= 60
+            ? ScalarReading.Of(new Holding(days, ofDays))
+            : ScalarReading.Refused("This holding time is too short or too long.", "1 day to 60 days");
+    }
+
+    private static bool TakeLength(string text, ReadOnlySpan<LengthUnit> allowed, out Length length)
+    {
+        length = default;
+        if (!Take(LengthText(), text, out double number, out string word)) return false;
+        bool known = Lengths.TryGetValue(word, out LengthUnit unit) || Length.TryParseUnit(word, CultureInfo.InvariantCulture, out unit);
+        if (!known || !allowed.Contains(unit)) return false;
+        length = Length.From(number, unit);
+        return true;
+    }
+
+    private static bool Take(Regex pattern, string text, out double number, out string unit)
+    {
+        Match match = pattern.Match(text);
+        number = 0;
+        unit = match.Groups["unit"].Value;
+        return match.Success && double.TryParse(match.Groups["number"].ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out number) && double.IsFinite(number);
+    }
+
+    private static ScalarReading Refuse(string text, string what)
+    {
+        string article = what[0] is 'a' or 'e' or 'i' or 'o' ? "an" : "a";
+        bool bare = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+        return ScalarReading.Refused(bare ? $"{(article == "an" ? "An" : "A")} {what} needs its unit beside the number." : $"This is not {article} {what} that can be read.");
+    }
+
+    [GeneratedRegex(TemperaturePattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex TemperatureText();
+
+    [GeneratedRegex(LengthPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex LengthText();
+
+    [GeneratedRegex(HeatPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex HeatText();
+
+    [GeneratedRegex(DaysPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DaysText();
+
+    [GeneratedRegex(PercentPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex PercentText();
+
+    [GeneratedRegex(HoldingPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex HoldingText();
+}

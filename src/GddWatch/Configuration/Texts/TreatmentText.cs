@@ -1,0 +1,54 @@
+using System.ComponentModel;
+using System.ComponentModel.DataAnnotations;
+using GddWatch.Agronomy.Places;
+using GddWatch.Configuration.Yaml;
+
+namespace GddWatch.Configuration.Texts;
+
+[Description("One lawn task that has a window.")]
+public sealed record TreatmentText : TextGroup
+{
+    [Description("A short plain name, in lower-case letters, digits and hyphens.")]
+    [Required]
+    public Placed<string>? Id { get; init; }
+
+    [Description("The name that people read.")]
+    [Required]
+    public Placed<string>? Name { get; init; }
+
+    [Description("The turf it is for, as a list.")]
+    [Required]
+    public PlacedList<Placed<Turf>>? Turf { get; init; }
+
+    [Description("The part of the year in which its window is looked for, written for the north; half a year later in the south.")]
+    [Required]
+    public SeasonText? Season { get; init; }
+
+    [Description("What opens the window.")]
+    [Required]
+    public ConditionText? Opens { get; init; }
+
+    [Description("What makes an open window past its best.")]
+    public ConditionText? Closing { get; init; }
+
+    [Description("What closes the window.")]
+    public ConditionText? Closed { get; init; }
+
+    [Description("The treatments that it and they forbid each other.")]
+    public PlacedList<ExclusionText>? Excludes { get; init; }
+
+    [Description("Told only at sites that have had this problem, such as grubs.")]
+    public Placed<string>? OnlyWithHistory { get; init; }
+
+    [Description("What to do, a sentence each.")]
+    public PlacedList<Placed<string>>? Do { get; init; }
+
+    [Description("What not to do, a sentence each.")]
+    public PlacedList<Placed<string>>? DoNot { get; init; }
+
+    [Description("The names of the cautions that go with it.")]
+    public PlacedList<Placed<string>>? Cautions { get; init; }
+
+    [Description("What a reader should know of how well the thresholds are tested, a sentence each.")]
+    public PlacedList<Placed<string>>? Untested { get; init; }
+}
