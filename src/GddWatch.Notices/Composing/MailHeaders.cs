@@ -1,0 +1,78 @@
+using System.Text;
+using GddWatch.Agronomy.Changes;
+using MimeKit;
+using MimeKit.Utils;
+
+namespace GddWatch.Notices.Composing;
+
+/// <summary>The headers of a mail.</summary>
+internal sealed class MailHeaders
+{
+    private readonly MailHeaderOptions options;
+    private readonly MailboxAddress from;
+
+    public MailHeaders(MailHeaderOptions options)
+    {
+        IReadOnlyList<string> wrong = options.Validate();
+        if (wrong.Count > 0) throw new ArgumentException(string.Join(" ", wrong), nameof(options));
+        this.options = options;
+        from = MailboxAddress.Parse(options.From);
+    }
+
+    /// <summary>A mail without a body.</summary>
+    public MimeMessage Write(Message message, string subject, DateTimeOffset queuedAt, bool isForOperator)
+    {
+        string region = OneLine.Of(message.Region);
+        var mail = new MimeMessage();
+        mail.From.Add(Mailbox(options.FromName.Length > 0 ? options.FromName : region, from.Address, "The address that mails come from"));
+        mail.To.Add(Mailbox(message.AddresseeName, message.Address, "The addressee"));
+        mail.ReplyTo.Add(Mailbox("", message.OperatorAddress, "The operator's address"));
+        mail.Subject = subject;
+        mail.Date = queuedAt;
+        mail.MessageId = MessageIdOf(message);
+        // RFC 3834: automatic answers (out of office) are not to be sent to it.
+        mail.Headers.Add("Auto-Submitted", "auto-generated");
+        mail.Headers.Add(HeaderId.ListId, $"<{ListIdFor(region)}>");
+        // The operator cannot be unsubscribed from the service's own troubles.
+        if (!isForOperator) mail.Headers.Add(HeaderId.ListUnsubscribe, $"<{StopRequest.Link(message.OperatorAddress, message.Region)}>");
+        return mail;
+    }
+
+    private static MailboxAddress Mailbox(string name, string address, string role)
+    {
+        // Only a bare address: what would parse as a name with an address must not smuggle the name in.
+        if (address.Any(char.IsControl) || !MailboxAddress.TryParse(address, out MailboxAddress? parsed) || parsed.Address != address)
+        {
+            throw new ArgumentException($"{role} must be one mail address such as \"adviser@example.org\"; found \"{OneLine.Of(address)}\".", nameof(address));
+        }
+        return new(Encoding.UTF8, OneLine.Of(name), parsed.Address);
+    }
+
+    private static string MessageIdOf(Message message)
+    {
+        string bare = message.MessageId.StartsWith('<') && message.MessageId.EndsWith('>') ? message.MessageId[1..^1] : message.MessageId;
+        string? read = bare.Any(each => char.IsControl(each) || char.IsWhiteSpace(each)) ? null : MimeUtils.EnumerateReferences($"<{bare}>").FirstOrDefault();
+        return read == bare && bare.Contains('@', StringComparison.Ordinal)
+            ? bare
+            : throw new ArgumentException($"The Message-ID must have the form left@right; found \"{OneLine.Of(message.MessageId)}\".", nameof(message));
+    }
+
+    private string ListIdFor(string region)
+    {
+        if (options.ListId.Length > 0) return options.ListId;
+        var label = new StringBuilder();
+        foreach (char each in region.ToLowerInvariant())
+        {
+            if (char.IsAsciiLetterOrDigit(each))
+            {
+                label.Append(each);
+            }
+            else if (label.Length > 0 && label[^1] != '-')
+            {
+                label.Append('-');
+            }
+        }
+        string slug = label.ToString().Trim('-');
+        return $"{(slug.Length > 0 ? slug : "windows")}.{from.Domain}";
+    }
+}

@@ -1,0 +1,66 @@
+using GddWatch.Agronomy.Changes;
+
+namespace GddWatch.Notices.Composing;
+
+/// <summary>Invented messages that lead templates through all their branches, so that a misspelt name is found when the service starts and not when a window opens.</summary>
+internal static class TrialMessages
+{
+    private static readonly DateOnly Day = new(2026, 4, 12);
+
+    public static IReadOnlyList<Message> Notices { get; } =
+    [
+        .. Enum.GetValues<NoticeKind>().Select(kind => Message([Full(kind)])),
+        Message([Bare(foundSo: false)]),
+        Message([Bare(foundSo: true)]),
+        Message([.. Enum.GetValues<NoticeKind>().Select(Full), Bare(foundSo: true)]),
+        Message([Bare(foundSo: true), Bare(foundSo: true)]),
+        Message([Full(NoticeKind.Opened)]) with { AddresseeName = "", Remark = "" },
+    ];
+
+    public static IReadOnlyList<Message> Operator { get; } =
+    [
+        Message([]) with { OperatorWords = ["One thing."] },
+        Message([]) with { OperatorWords = ["One thing.", "Another thing."], AddresseeName = "", Remark = "" },
+    ];
+
+    private static Message Message(IReadOnlyList<Notice> notices) => new()
+    {
+        MessageId = "trial@example.org",
+        Address = "reader@example.org",
+        AddresseeName = "A reader",
+        Region = "Trial region",
+        Remark = "This is invented.",
+        OperatorAddress = "operator@example.org",
+        Day = Day,
+        Notices = notices,
+    };
+
+    private static Notice Bare(bool foundSo) => new()
+    {
+        Key = new("trial-site", "trial", 2026, NoticeKind.Opened),
+        Day = Day,
+        Since = Day,
+        FoundSo = foundSo,
+        SiteName = "Trial site",
+        TreatmentName = "Trial",
+        Headline = "Trial is open at Trial site",
+        Reason = "It is a trial.",
+        Figures = [],
+        Do = [],
+        DoNot = [],
+        Choices = [],
+        Cautions = [],
+    };
+
+    private static Notice Full(NoticeKind kind) => Bare(foundSo: false) with
+    {
+        Key = new("trial-site", "trial", 2026, kind),
+        Figures = [new("Soil temperature", "51 °F", "50 °F"), new("Heat sum", "20 °F-days", "")],
+        ExpectedEnd = "About a month.",
+        Do = ["Do this."],
+        DoNot = ["Do not do that."],
+        Choices = ["One or the other."],
+        Cautions = ["The label is the law."],
+        DataRemarks = ["One day was filled."],
+    };
+}
