@@ -10,21 +10,22 @@ internal readonly struct SineCurve : IDayCurve
     public static double MeanAbove(double thresholdC, double minimumC, double maximumC)
     {
         if (thresholdC >= maximumC) return 0.0;
-        double meanC = (minimumC + maximumC) / 2.0;
-        if (thresholdC <= minimumC) return meanC - thresholdC;
-        double halfRangeC = (maximumC - minimumC) / 2.0;
-        double x = (thresholdC - meanC) / halfRangeC;
+        if (thresholdC <= minimumC) return (minimumC + maximumC) / 2.0 - thresholdC;
+        double x = Place(thresholdC, minimumC, maximumC);
 
         // Just below the maximum both terms are nearly equal, and rounding may take their difference below zero.
-        return halfRangeC * Math.Max(0.0, Math.Sqrt((1.0 - x) * (1.0 + x)) - x * Math.Acos(x)) / Math.PI;
+        return (maximumC - minimumC) / 2.0 * Math.Max(0.0, Math.Sqrt((1.0 - x) * (1.0 + x)) - x * Math.Acos(x)) / Math.PI;
     }
 
     /// <inheritdoc/>
     public static double FractionAbove(double thresholdC, double minimumC, double maximumC)
     {
         if (thresholdC >= maximumC) return 0.0;
-        if (thresholdC < minimumC) return 1.0;
-        double meanC = (minimumC + maximumC) / 2.0;
-        return Math.Acos((thresholdC - meanC) / ((maximumC - minimumC) / 2.0)) / Math.PI;
+        if (thresholdC <= minimumC) return 1.0;
+        return Math.Acos(Place(thresholdC, minimumC, maximumC)) / Math.PI;
     }
+
+    /// <summary>x, from −1 at the minimum to 1 at the maximum. Rounding may take it a breath beyond either, where there is no arccosine.</summary>
+    private static double Place(double thresholdC, double minimumC, double maximumC) =>
+        Math.Clamp((thresholdC - (minimumC + maximumC) / 2.0) / ((maximumC - minimumC) / 2.0), -1.0, 1.0);
 }

@@ -18,7 +18,7 @@ internal readonly struct TriangleCurve : IDayCurve
     public static double FractionAbove(double thresholdC, double minimumC, double maximumC)
     {
         if (thresholdC >= maximumC) return 0.0;
-        if (thresholdC < minimumC) return 1.0;
+        if (thresholdC <= minimumC) return 1.0;
         return (maximumC - thresholdC) / (maximumC - minimumC);
     }
 }
