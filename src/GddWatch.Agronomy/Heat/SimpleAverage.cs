@@ -4,18 +4,22 @@ namespace GddWatch.Agronomy.Heat;
 public static class SimpleAverage
 {
     /// <summary>
-    /// Gives a day's heat: DD = clip((Tx + Tn)/2, L, U) − L.
-    /// <para>Source: McMaster &amp; Wilhelm 1997, Growing degree-days: one equation, two interpretations, Agric. For. Meteorol. 87:291-300 (SEEN; the form with an upper threshold MEMORY).</para>
+    /// Gives a day's heat from the middle of its extremes, M = (Tx + Tn)/2.
+    /// <para>DD = max(0, M − L) without cutoff; horizontal min(M, U) − L where M is above L; both intermediate forms max(0, 2U − L − M) where M is above U;
+    /// vertical 0 where M is above U.</para>
+    /// <para>Valid for any finite extremes in order, equal ones included, and any upper threshold above the base. A missing extreme (NaN) gives NaN: a missing
+    /// day is not a day without heat.</para>
     /// </summary>
-    /// <param name="minimumC">Lowest temperature [°C]; NaN gives NaN.</param>
-    /// <param name="maximumC">Highest temperature [°C]; NaN gives NaN.</param>
+    /// <param name="cutoff">What happens above the upper threshold.</param>
+    /// <param name="minimumC">Lowest temperature of the day Tn [°C].</param>
+    /// <param name="maximumC">Highest temperature of the day Tx [°C].</param>
     /// <param name="baseC">Base L [°C].</param>
-    /// <param name="upperC">Upper threshold U [°C], above the base; positive infinity for none.</param>
-    /// <returns>Heat [°C-days], 0 or more.</returns>
-    public static double DegreeDays(double minimumC, double maximumC, double baseC, double upperC)
-    {
-        double meanC = (minimumC + maximumC) / 2.0;
-        if (double.IsNaN(meanC)) return double.NaN;
-        return Math.Max(0.0, Math.Min(meanC, upperC) - baseC);
-    }
+    /// <param name="upperC">Upper threshold U [°C]; null for none, and the cutoff then has nothing to act on.</param>
+    /// <returns>Heat [°C-days], 0 or more, or NaN.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An extreme is infinite, the minimum lies above the maximum, a threshold is not finite, the upper threshold
+    /// is not above the base, or the cutoff is none of the named ones.</exception>
+    /// <remarks>Source: McMaster &amp; Wilhelm 1997, Growing degree-days: one equation, two interpretations, Agric. For. Meteorol. 87:291-300 (SEEN; the horizontal
+    /// form MEMORY; the others are the same cutoffs applied to M, derived).</remarks>
+    public static double DegreeDays(DegreeDayCutoff cutoff, double minimumC, double maximumC, double baseC, double? upperC) =>
+        CutoffRule.Single<MeanAllDay>(cutoff, minimumC, maximumC, baseC, upperC);
 }
