@@ -30,7 +30,7 @@ public sealed class Outbox(Database database)
                 {
                     // One unreadable message must not hold up the others for ever: it is set aside, where the operator sees it.
                     if (TryRead(row.Body, out Message? message, out string fault))
-                        claimed.Add(new ClaimedMessage(message, row.Attempts, until, owner));
+                        claimed.Add(new ClaimedMessage(message, StoredText.Instant(row.QueuedAt), row.Attempts, until, owner));
                     else
                         await work.ExecuteAsync(MessageSql.RefusedForGood, new { messageId = row.MessageId, owner, words = fault, at = StoredText.Of(now) });
                 }
@@ -112,6 +112,8 @@ public sealed class Outbox(Database database)
         public string MessageId { get; init; } = "";
 
         public string Body { get; init; } = "";
+
+        public string QueuedAt { get; init; } = "";
 
         public int Attempts { get; init; }
     }

@@ -24,7 +24,7 @@ internal static class MessageSql
         """;
 
     public const string LoadClaimed = """
-        select message_id as MessageId, body as Body, attempts as Attempts
+        select message_id as MessageId, body as Body, queued_at as QueuedAt, attempts as Attempts
         from message
         where claim_owner = @owner
         order by queue_order
