@@ -1,0 +1,11 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Feeds.Faults;
+
+namespace GddWatch.Feeds.Gathering;
+
+/// <summary>What all feeds of a site together know.</summary>
+/// <param name="Site">The site.</param>
+/// <param name="Series">The days; null where no feed gave any.</param>
+/// <param name="Faults">What was wrong in the feeds, in their order.</param>
+public sealed record SiteWeather(Site Site, DailySeries? Series, IReadOnlyList<Fault> Faults);
