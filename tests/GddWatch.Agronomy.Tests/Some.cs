@@ -11,7 +11,7 @@ namespace GddWatch.Agronomy.Tests;
 /// <summary>Valid made-up values for tests.</summary>
 internal static class Some
 {
-    public static Site Site(double latitude = 41.6, params Turf[] turf) => new()
+    public static Site Site(double latitude = 41.6, params TurfType[] turf) => new()
     {
         Id = "some-lawn",
         Name = "Some Lawn",
@@ -19,7 +19,7 @@ internal static class Some
         Longitude = -93.3,
         ElevationM = 250,
         TimeZone = "America/Chicago",
-        Turf = turf.Length == 0 ? [Turf.CoolSeason] : turf,
+        Turf = turf.Length == 0 ? [TurfType.CoolSeason] : turf,
     };
 
     /// <summary>Years of a smooth sinusoidal climate: mean 11 °C, amplitude 13 °C, range 12 °C, warmest on 15 July (science reference 1.8).</summary>
@@ -43,7 +43,7 @@ internal static class Some
     {
         Id = "some-task",
         Name = "Some task",
-        Turf = [Turf.CoolSeason, Turf.WarmSeason],
+        Turf = [TurfType.CoolSeason, TurfType.WarmSeason],
         Season = new SeasonRule(Day(from), Day(until)),
         Opens = opens,
         Closing = closing,

@@ -68,7 +68,7 @@ public static class NoticeWriter
 
         int filled = metrics.FilledDays(new DateSpan(standing.Day.AddDays(1 - RemarkedDays), standing.Day));
         if (filled > 0) yield return $"{Wording.Days(filled)} of the last {RemarkedDays} had no weather and were filled with the day before.";
-        if (!metrics.SoilIsMeasured) yield return "The soil temperature is estimated from the air temperature, not measured here: a soil thermometer at the lawn is the better witness.";
+        if (!metrics.SoilIsMeasured && window.Treatment.LooksAtTheSoil()) yield return "The soil temperature is estimated from the air temperature, not measured here: a soil thermometer at the lawn is the better witness.";
         foreach (string untested in window.Treatment.Untested) yield return untested;
     }
 }

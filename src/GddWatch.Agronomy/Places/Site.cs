@@ -22,7 +22,7 @@ public sealed record Site
     public required string TimeZone { get; init; }
 
     /// <summary>The turf that grows here, one or both.</summary>
-    public required IReadOnlyList<Turf> Turf { get; init; }
+    public required IReadOnlyList<TurfType> Turf { get; init; }
 
     /// <summary>The grass species, where known; advice bound to a species stays silent without it.</summary>
     public IReadOnlyList<string> Grass { get; init; } = [];

@@ -14,7 +14,7 @@ public sealed record Treatment
     public required string Name { get; init; }
 
     /// <summary>The turf it is for; a site with any of them has the window.</summary>
-    public required IReadOnlyList<Turf> Turf { get; init; }
+    public required IReadOnlyList<TurfType> Turf { get; init; }
 
     /// <summary>The part of the year in which its window is looked for.</summary>
     public required SeasonRule Season { get; init; }
@@ -47,19 +47,13 @@ public sealed record Treatment
     public IReadOnlyList<string> Untested { get; init; } = [];
 
     /// <summary>The heat sums that its conditions ask for, each once, in order.</summary>
-    public IReadOnlyList<HeatSumDefinition> HeatSums()
-    {
-        var sums = new List<HeatSumDefinition>();
-        foreach (Condition? condition in (ReadOnlySpan<Condition?>)[Opens, Closing, Closed])
-        {
-            foreach (HeatSumCondition heat in condition?.AndItsParts().OfType<HeatSumCondition>() ?? [])
-            {
-                if (!sums.Contains(heat.Sum)) sums.Add(heat.Sum);
-            }
-        }
+    public IReadOnlyList<HeatSumDefinition> HeatSums() => [.. AllConditions().OfType<HeatSumCondition>().Select(heat => heat.Sum).Distinct()];
 
-        return sums;
-    }
+    /// <summary>Whether any of its conditions looks at the soil temperature.</summary>
+    public bool LooksAtTheSoil() => AllConditions().Any(condition => condition is SoilTemperatureCondition or HeatSumCondition { Sum.SoilDepth: not null });
+
+    private IEnumerable<Condition> AllConditions() =>
+        new[] { Opens, Closing, Closed }.OfType<Condition>().SelectMany(condition => condition.AndItsParts());
 
     /// <summary>Whether a site has turf that the treatment is for.</summary>
     public bool IsFor(Site site)

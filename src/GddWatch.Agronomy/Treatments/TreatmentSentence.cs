@@ -19,5 +19,5 @@ public static class TreatmentSentence
         return sentence;
     }
 
-    private static string TurfWord(Turf turf) => turf == Turf.CoolSeason ? "cool-season" : "warm-season";
+    private static string TurfWord(TurfType turf) => turf == TurfType.CoolSeason ? "cool-season" : "warm-season";
 }

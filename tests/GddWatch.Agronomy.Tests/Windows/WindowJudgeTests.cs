@@ -75,8 +75,8 @@ public sealed class WindowJudgeTests
         var already = new WhereAlreadySo(28, Temperature.FromFahrenheit(55), AnnualDay.Of(2, 15), 31);
         Treatment treatment = Some.Treatment(Some.SoilRises(10, already));
         DailySeries series = Some.SmoothYears(2010, 13, offsetC: 11);
-        Window warm = Some.Judge(treatment, series, Some.Site(31, Turf.WarmSeason), 2022);
-        Window usual = Some.Judge(Some.Treatment(Some.SoilRises(12.7777)), series, Some.Site(31, Turf.WarmSeason), 2022);
+        Window warm = Some.Judge(treatment, series, Some.Site(31, TurfType.WarmSeason), 2022);
+        Window usual = Some.Judge(Some.Treatment(Some.SoilRises(12.7777)), series, Some.Site(31, TurfType.WarmSeason), 2022);
         DateOnly expected = usual.FirstOpening!.Day.AddDays(-28);
         DateOnly floor = new(2022, 1, 1);
         Assert.True(warm.FirstOpening!.Day >= floor);
@@ -88,9 +88,9 @@ public sealed class WindowJudgeTests
     public void With_fewer_than_ten_earlier_seasons_the_stated_fallback_stands_and_is_named()
     {
         var already = new WhereAlreadySo(28, Temperature.FromFahrenheit(55), AnnualDay.Of(3, 15), 31);
-        Window window = Some.Judge(Some.Treatment(Some.SoilRises(10, already)), Some.SmoothYears(2020, 3, offsetC: 11), Some.Site(31, Turf.WarmSeason), 2022);
+        Window window = Some.Judge(Some.Treatment(Some.SoilRises(10, already)), Some.SmoothYears(2020, 3, offsetC: 11), Some.Site(31, TurfType.WarmSeason), 2022);
         Assert.Equal(new DateOnly(2022, 2, 15), window.FirstOpening!.Day);
-        Window before = Some.Judge(Some.Treatment(Some.SoilRises(10, already)), Some.SmoothYears(2020, 3, offsetC: 11), Some.Site(31, Turf.WarmSeason), 2022, new DateOnly(2022, 2, 1));
+        Window before = Some.Judge(Some.Treatment(Some.SoilRises(10, already)), Some.SmoothYears(2020, 3, offsetC: 11), Some.Site(31, TurfType.WarmSeason), 2022, new DateOnly(2022, 2, 1));
         Assert.Contains("a fallback", before.Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
     }
 

@@ -28,7 +28,7 @@ public sealed record CalendarGuard(AnnualDay? NotBefore, AnnualDay? NotAfter) : 
 
         return NotAfter is { } notAfter && day > view.DateInSeason(notAfter)
             ? new PlainBecause($"It is not looked for after {Wording.Day(view.DateInSeason(notAfter))}.")
-            : new PlainBecause(NotBefore is { } passed ? $"It is past {Wording.Day(view.DateInSeason(passed))}." : "The date allows it.");
+            : new PlainBecause(NotBefore is { } from ? $"The date allows it, from {Wording.Day(view.DateInSeason(from))} on." : "The date allows it.");
     }
 
     /// <inheritdoc/>

@@ -11,7 +11,7 @@ namespace GddWatch.Configuration.Scalars;
 public static class Words
 {
     /// <summary>The two families of turf.</summary>
-    public static readonly IReadOnlyDictionary<string, Turf> Turf = Table([("cool-season", Agronomy.Places.Turf.CoolSeason), ("warm-season", Agronomy.Places.Turf.WarmSeason)]);
+    public static readonly IReadOnlyDictionary<string, TurfType> Turf = Table([("cool-season", TurfType.CoolSeason), ("warm-season", TurfType.WarmSeason)]);
 
     /// <summary>Soil textures.</summary>
     public static readonly IReadOnlyDictionary<string, SoilTexture> Soil = Table(

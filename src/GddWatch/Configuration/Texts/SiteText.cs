@@ -34,7 +34,7 @@ public sealed record SiteText : TextGroup
 
     [Description("The turf that grows here, as a list: cool-season, warm-season or both.")]
     [Required]
-    public PlacedList<Placed<Turf>>? Turf { get; init; }
+    public PlacedList<Placed<TurfType>>? Turf { get; init; }
 
     [Description("The grass species, where known; advice bound to a species stays silent without it.")]
     public PlacedList<Placed<string>>? Grass { get; init; }

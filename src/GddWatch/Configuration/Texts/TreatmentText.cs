@@ -18,7 +18,7 @@ public sealed record TreatmentText : TextGroup
 
     [Description("The turf it is for, as a list.")]
     [Required]
-    public PlacedList<Placed<Turf>>? Turf { get; init; }
+    public PlacedList<Placed<TurfType>>? Turf { get; init; }
 
     [Description("The part of the year in which its window is looked for, written for the north; half a year later in the south.")]
     [Required]

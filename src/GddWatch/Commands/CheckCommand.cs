@@ -1,0 +1,87 @@
+using System.CommandLine;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Commands.Output;
+using GddWatch.Feeds.Faults;
+using GddWatch.Feeds.Gathering;
+using GddWatch.Watching;
+
+namespace GddWatch.Commands;
+
+/// <summary>Reads configuration and feeds, reports every problem, explains every treatment, and changes nothing.</summary>
+internal static class CheckCommand
+{
+    public static Command Create(CommonOptions common, Terminal terminal)
+    {
+        Option<string?> sendTest = new("--send-test") { Description = "Sends one test mail to this address by the configured channel.", HelpName = "ADDRESS" };
+        var command = new Command("check", "Reads configuration and feeds, reports every problem with file, line and what would be accepted, and explains every treatment in a sentence. Changes nothing.") { sendTest };
+        command.SetAction((parsed, stop) => RunAsync(
+            parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, parsed.GetValue(sendTest), common.FormatOf(parsed), terminal, stop));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string config, string data, string? sendTest, OutputFormat format, Terminal terminal, CancellationToken stop)
+    {
+        if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        if (Mailing.Open(config, data, place.Configuration, terminal) is not { } mailing) return ExitCode.WrongUsageOrConfiguration;
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
+        switch (format)
+        {
+            case OutputFormat.Json:
+                ProgramText.WriteJson(terminal.Output, new { Faults = gathered.SelectMany(weather => weather.Faults.Select(fault => ForPrograms(weather, fault))) });
+                break;
+            case OutputFormat.Csv:
+                ProgramText.WriteCsv(
+                    terminal.Output,
+                    ["site", "severity", "file", "line", "column", "problem", "found", "accepted"],
+                    gathered.SelectMany(weather => weather.Faults.Select(fault => (IReadOnlyList<string?>)
+                        [weather.Site.Id, Word(fault.Severity), fault.File, fault.Line?.ToString(), fault.Column, fault.Problem, fault.Found, fault.Accepted])));
+                break;
+            default:
+                ShowPeople(place, gathered, mailing, terminal);
+                break;
+        }
+
+        bool bad = gathered.Any(weather => weather.Series is null || weather.Faults.Any(fault => fault.Severity != FaultSeverity.Remark));
+        if (sendTest is not null && !await mailing.SendTestAsync(sendTest, place, terminal, stop)) return ExitCode.Failed;
+        return bad ? ExitCode.Failed : ExitCode.Done;
+    }
+
+    private static void ShowPeople(Workplace place, IReadOnlyList<SiteWeather> gathered, Mailing mailing, Terminal terminal)
+    {
+        TextWriter output = terminal.Output;
+        output.WriteLine($"Region {place.Region.Name}: {place.Region.Sites.Count} sites, {place.Region.Recipients.Count} recipients, {place.Configuration.Treatments.Count} treatments. The configuration is sound.");
+        output.WriteLine($"Mails go to {mailing.Where}.");
+        output.WriteLine();
+        foreach (SiteWeather weather in gathered)
+        {
+            string days = weather.Series is { } series
+                ? $"{series.Count} days of weather, from {Wording.Day(series.FirstDay)} to {Wording.Day(series.LastDay)}"
+                : "no weather";
+            output.WriteLine($"{weather.Site.Name} ({weather.Site.Id}): {days}.");
+            foreach (Fault fault in weather.Faults) output.WriteLine($"  {Word(fault.Severity)}: {fault}");
+        }
+
+        output.WriteLine();
+        foreach (Treatment treatment in place.Configuration.Treatments) output.WriteLine($"{treatment.Id}: {TreatmentSentence.Of(treatment, place.Region.Units)}");
+        if (place.Region.Remark.Length > 0) output.WriteLine($"\n{place.Region.Remark}");
+    }
+
+    private static object ForPrograms(SiteWeather weather, Fault fault) => new
+    {
+        Site = weather.Site.Id,
+        Severity = Word(fault.Severity),
+        fault.File,
+        fault.Line,
+        fault.Column,
+        fault.Problem,
+        fault.Found,
+        fault.Accepted,
+    };
+
+    private static string Word(FaultSeverity severity) => severity switch
+    {
+        FaultSeverity.Remark => "remark",
+        FaultSeverity.LeftOut => "left out",
+        _ => "refused",
+    };
+}

@@ -1,0 +1,104 @@
+using System.CommandLine;
+using System.Globalization;
+using GddWatch.Agronomy.Heat;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
+using GddWatch.Commands.Output;
+using GddWatch.Configuration.Scalars;
+using GddWatch.Feeds.Gathering;
+using GddWatch.Watching;
+using Spectre.Console;
+
+namespace GddWatch.Commands;
+
+/// <summary>The derived daily table of a site.</summary>
+internal static class DailyCommand
+{
+    public static Command Create(CommonOptions common, Terminal terminal)
+    {
+        Argument<string> site = new("SITE") { Description = "The site's id." };
+        Option<DateOnly?> from = new("--from") { Description = "First row; the sums still start at their own dates.", HelpName = "DATE" };
+        Option<DateOnly?> until = new("--until") { Description = "Last row.", HelpName = "DATE" };
+        Option<string> depth = new("--depth") { Description = "Depth of the soil temperature.", HelpName = "DEPTH", DefaultValueFactory = _ => "5 cm" };
+        Option<string[]> heat = new("--heat") { Description = $"A heat sum to add, repeatable: {HeatColumn.Accepted}.", HelpName = "TEXT", AllowMultipleArgumentsPerToken = false };
+        var command = new Command("daily", "Shows the derived daily table of a site: temperatures, soil temperature with its deviation, growth potential, heat sums.") { site, from, until, depth, heat };
+        command.SetAction((parsed, stop) =>
+        {
+            var asked = new Asked(
+                parsed.GetValue(site)!, parsed.GetValue(from), parsed.GetValue(until), parsed.GetValue(depth)!, parsed.GetValue(heat) ?? []);
+            return RunAsync(parsed.GetValue(common.Config)!, asked, common.FormatOf(parsed), terminal, stop);
+        });
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string config, Asked asked, OutputFormat format, Terminal terminal, CancellationToken stop)
+    {
+        if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        if (place.Region.Sites.FirstOrDefault(each => each.Id == asked.SiteId) is not { } site)
+        {
+            terminal.Error.WriteLine($"There is no site \"{asked.SiteId}\". Accepted: {string.Join(", ", place.Region.Sites.Select(each => each.Id))}.");
+            return ExitCode.WrongUsageOrConfiguration;
+        }
+
+        if (UnitText.Depth(asked.Depth).Value is not Depth depth)
+        {
+            terminal.Error.WriteLine($"--depth: \"{asked.Depth}\" is not a depth. Accepted: a number with its unit, such as \"5 cm\" or \"2 in\".");
+            return ExitCode.WrongUsageOrConfiguration;
+        }
+
+        if (HeatColumns(asked.Heat, terminal) is not { } askedHeat) return ExitCode.WrongUsageOrConfiguration;
+        SiteWeather weather = await place.GatherAsync(site, stop);
+        place.Report([weather]);
+        if (weather.Series is not { } series)
+        {
+            terminal.Error.WriteLine(weather.WhyMissing);
+            return ExitCode.Failed;
+        }
+
+        SiteMetrics metrics = SiteMetrics.Of(series, site);
+        HeatColumn[] heat = [.. place.Configuration.Treatments.Where(treatment => treatment.IsFor(site)).SelectMany(treatment => treatment.HeatSums()).Distinct().Select(HeatColumn.Of), .. askedHeat];
+        var table = new DailyTable(metrics, depth, heat);
+        IEnumerable<int> rows = Enumerable.Range(0, metrics.Series.Count)
+            .Where(index => (asked.From is not { } first || metrics.Series.DayAt(index) >= first) && (asked.Until is not { } last || metrics.Series.DayAt(index) <= last));
+        switch (format)
+        {
+            case OutputFormat.Csv:
+                ProgramText.WriteCsv(terminal.Output, table.Header, rows.Select(table.Row));
+                break;
+            case OutputFormat.Json:
+                ProgramText.WriteJson(terminal.Output, rows.Select(index => table.Header.Zip(table.Row(index)).ToDictionary(cell => cell.First, cell => DailyTable.JsonValue(cell.First, cell.Second))));
+                break;
+            default:
+                Table shown = new Table().Border(TableBorder.Simple).AddColumns([.. table.Header]);
+                foreach (int index in rows) shown.AddRow([.. table.Row(index).Select(cell => Markup.Escape(cell ?? ""))]);
+                terminal.Output.WriteLine($"{site.Name}, soil at {Wording.Depth(depth, ReadersUnits.Metric)}; metric units as the column names say.");
+                terminal.Tables().Write(shown);
+                break;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static List<HeatColumn>? HeatColumns(IReadOnlyList<string> texts, Terminal terminal)
+    {
+        var columns = new List<HeatColumn>();
+        bool wrong = false;
+        foreach (string text in texts)
+        {
+            if (HeatColumn.Parse(text, each => UnitText.Temperature(each).Value as Temperature?, out string problem) is { } column)
+            {
+                columns.Add(column);
+                continue;
+            }
+
+            terminal.Error.WriteLine($"--heat \"{text}\": {problem} Accepted: {HeatColumn.Accepted}.");
+            wrong = true;
+        }
+
+        return wrong ? null : columns;
+    }
+
+    private sealed record Asked(string SiteId, DateOnly? From, DateOnly? Until, string Depth, IReadOnlyList<string> Heat);
+}

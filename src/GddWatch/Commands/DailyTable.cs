@@ -1,0 +1,64 @@
+using System.Globalization;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Soil;
+using GddWatch.Agronomy.Turf;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Commands;
+
+/// <summary>The columns of the derived daily table, in the order of the contract. What is missing is an empty cell.</summary>
+internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList<HeatColumn> heat)
+{
+    private static readonly string[] FixedColumns =
+    [
+        "date", "t_min_c", "t_max_c", "quality", "soil_temperature_c", "soil_temperature_sd_c", "growth_potential_cool", "growth_potential_warm",
+        "reference_et_mm", "root_zone_depletion_mm",
+    ];
+
+    private readonly SoilTemperatureColumns soil = metrics.Soil(depth);
+
+    public IReadOnlyList<string> Header { get; } = [.. FixedColumns, .. heat.Select(column => column.Name)];
+
+    public IReadOnlyList<string?> Row(int index)
+    {
+        double minimum = metrics.Series.MinimumAirC[index];
+        double maximum = metrics.Series.MaximumAirC[index];
+        double mean = (minimum + maximum) / 2;
+        return
+        [
+            metrics.Series.DayAt(index).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Number(minimum, 2),
+            Number(maximum, 2),
+            metrics.Series.QualityAt(index) is { } mark ? MarkWord(mark) : null,
+            Number(soil.MeanC[index], 4),
+            Number(soil.DeviationC[index], 4),
+            Number(GrowthPotential.Of(TurfType.CoolSeason, mean), 4),
+            Number(GrowthPotential.Of(TurfType.WarmSeason, mean), 4),
+            // Evapotranspiration and the root zone are not computed in this version: an empty cell is what is missing.
+            null,
+            null,
+            .. heat.Select(column => Number(metrics.HeatSumColumn(column.Definition)[index], 4)),
+        ];
+    }
+
+    /// <summary>A cell as JSON: numbers as numbers, dates and marks as text, what is missing as null.</summary>
+    public static object? JsonValue(string column, string? cell)
+    {
+        if (cell is null) return null;
+        return column is "date" or "quality" ? cell : double.Parse(cell, CultureInfo.InvariantCulture);
+    }
+
+    private static string? Number(double value, int decimals) =>
+        double.IsNaN(value) ? null : Math.Round(value, decimals).ToString($"F{decimals}", CultureInfo.InvariantCulture);
+
+    private static string MarkWord(Mark mark) => mark switch
+    {
+        Mark.Measured => "measured",
+        Mark.Corrected => "corrected",
+        Mark.Filled => "filled",
+        Mark.Forecast => "forecast",
+        _ => "suspect",
+    };
+}

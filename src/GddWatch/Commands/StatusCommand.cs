@@ -1,0 +1,68 @@
+using System.CommandLine;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
+using GddWatch.Commands.Output;
+using GddWatch.Feeds.Gathering;
+using GddWatch.Watching;
+using Spectre.Console;
+using Region = GddWatch.Agronomy.Places.Region;
+
+namespace GddWatch.Commands;
+
+/// <summary>Where every window stands.</summary>
+internal static class StatusCommand
+{
+    public static Command Create(CommonOptions common, Terminal terminal)
+    {
+        Option<DateOnly?> on = new("--on") { Description = "The day to look at, as 2026-04-12; today unless given. Days after it are hidden.", HelpName = "DATE" };
+        var command = new Command("status", "Shows where every window stands at every site, with the reason.") { on };
+        command.SetAction((parsed, stop) => RunAsync(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, parsed.GetValue(on), common.FormatOf(parsed), terminal, stop));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string config, string data, DateOnly? on, OutputFormat format, Terminal terminal, CancellationToken stop)
+    {
+        if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
+        place.Report(gathered);
+        IReadOnlyList<ConfigurationNote> notes = await ConfigurationNote.LoadAsync(data, terminal.Clock, stop);
+        var rows = new List<StatusRow>();
+        foreach (SiteWeather weather in gathered)
+        {
+            DateOnly day = on ?? place.TodayAt(weather.Site);
+            Standing standing = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), day).Standing;
+            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, notes)));
+        }
+
+        switch (format)
+        {
+            case OutputFormat.Json:
+                ProgramText.WriteJson(terminal.Output, rows.Select(row => row.ForPrograms()));
+                break;
+            case OutputFormat.Csv:
+                ProgramText.WriteCsv(terminal.Output, StatusRow.Columns, rows.Select(row => row.Cells()));
+                break;
+            default:
+                ShowPeople(rows, place.Region, on ?? place.Today, terminal);
+                break;
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void ShowPeople(IReadOnlyList<StatusRow> rows, Region region, DateOnly day, Terminal terminal)
+    {
+        Table table = new Table().Border(TableBorder.Simple).AddColumns("Site", "Treatment", "State", "Since", "Why");
+        foreach (StatusRow row in rows)
+        {
+            table.AddRow(row.PeopleCells(region.Units).Select(Markup.Escape).ToArray());
+        }
+
+        terminal.Output.WriteLine($"{region.Name}, {Wording.Day(day)}");
+        terminal.Tables().Write(table);
+        if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
+        terminal.Output.WriteLine("This is about timing. The product's label is the law; local codes, licences and watering rules come first.");
+    }
+}

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using GddWatch.Notices.Channels;
+using GddWatch.Storage;
+using GddWatch.Watching;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace GddWatch.Commands;
+
+/// <summary>The hosted worker.</summary>
+internal static class WatchCommand
+{
+    public static Command Create(CommonOptions common, Terminal terminal)
+    {
+        Option<bool> once = new("--once") { Description = "Makes one pass and exits, for a scheduler." };
+        var command = new Command("watch", "The service: reads the weather every day, judges the windows and sends the mails, until it is stopped.") { once };
+        command.SetAction((parsed, stop) => RunAsync(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, parsed.GetValue(once), terminal, stop));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string config, string data, bool once, Terminal terminal, CancellationToken stop)
+    {
+        if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        if (Mailing.Open(config, data, place.Configuration, terminal) is not { } mailing) return ExitCode.WrongUsageOrConfiguration;
+        // Opened before the host starts: .NET 10 runs the whole of a background service in the background.
+        await using Database database = await Database.OpenAsync(DataFolder.Database(data), terminal.Clock, stop);
+        await using IDeliveryChannel channel = mailing.OpenChannel(terminal.Clock);
+        var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, place.Zone, new Random().NextDouble);
+        HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { ApplicationName = "gddwatch" });
+        builder.Logging.AddConsole(options => options.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Logging.SetMinimumLevel(LogLevel.Information);
+        var outcome = new WorkerOutcome();
+        builder.Services.AddSingleton<IHostedService>(services => new Worker(
+            place, new DailyPass(place.Configuration, database), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
+            services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<Worker>>()));
+        using IHost host = builder.Build();
+        await host.RunAsync(stop);
+        // A background service that fails stops the host with exit code 0 in .NET 10, so the outcome is carried beside it.
+        return outcome.Failed ? ExitCode.Failed : ExitCode.Done;
+    }
+}

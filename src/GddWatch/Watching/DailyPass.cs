@@ -1,0 +1,100 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
+using GddWatch.Configuration;
+using GddWatch.Feeds.Gathering;
+using GddWatch.Storage;
+
+namespace GddWatch.Watching;
+
+/// <summary>
+/// One day's judging of all sites: judge, compare with what was told, queue. The windows and the queued messages are kept in one transaction; delivery
+/// is another pass that reads the queue alone.
+/// </summary>
+internal sealed class DailyPass(WatchConfiguration configuration, Database database)
+{
+    /// <summary>The name under which the troubles that the operator was last told of are kept.</summary>
+    private const string TroublesTold = "feed-troubles-told";
+
+    private readonly WindowStore windows = new(database);
+    private readonly ToldStore toldStore = new(database);
+    private readonly RegionValues regionValues = new(database);
+    private readonly PassStore passes = new(database);
+
+    /// <summary>Judges the sites as of a day, from weather in which later days are hidden.</summary>
+    /// <param name="weather">The weather of the sites.</param>
+    /// <param name="day">The day in the region's calendar.</param>
+    /// <param name="dayAt">The day in a site's own calendar.</param>
+    /// <param name="at">The instant of the pass; in a replay, the replayed one.</param>
+    /// <param name="stop">Stops the pass; nothing of it is kept then.</param>
+    public async Task<PassReport> RunAsync(IReadOnlyList<SiteWeather> weather, DateOnly day, Func<Site, DateOnly> dayAt, DateTimeOffset at, CancellationToken stop)
+    {
+        ToldNotices told = await toldStore.LoadAsync(stop);
+        ILookup<string, KeptWindow> keptBySite = (await windows.LoadAsync(stop)).ToLookup(kept => kept.Site);
+        var planned = new List<PlannedNotice>();
+        var keep = new List<KeptWindow>();
+        var judged = new List<string>();
+        var operatorWords = new List<string>();
+        var failures = new List<string>();
+        var troubles = new List<string>();
+        foreach (SiteWeather site in weather)
+        {
+            stop.ThrowIfCancellationRequested();
+            try
+            {
+                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, dayAt(site.Site));
+                ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
+                IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing.Day, change.NoteFor(window)))];
+                IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
+                    ? NoticePlan.For(judging.Standing, metrics, configuration.Region, told.DayTold)
+                    : [];
+                operatorWords.AddRange(change.OperatorWords);
+                if (FeedTrouble.Of(site, judging.Standing) is { } trouble) troubles.Add(trouble);
+                planned.AddRange(notices);
+                keep.AddRange(kept);
+                judged.Add(site.Site.Id);
+            }
+            catch (Exception failure) when (failure is not OperationCanceledException)
+            {
+                // One site's bad day must not cost the others theirs.
+                failures.Add($"{site.Site.Name} could not be judged: {failure.Message}");
+            }
+        }
+
+        string troubleText = string.Join('\n', troubles);
+        if (troubleText.Length > 0 && troubleText != await regionValues.FindAsync(TroublesTold, stop)) operatorWords.AddRange(troubles);
+        operatorWords.AddRange(failures);
+        List<Message> messages = [.. MessagePlan.For(planned, configuration.Region, day)];
+        if (operatorWords.Count > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
+        int queued = await passes.CommitAsync(
+            new PassResult
+            {
+                Day = day,
+                At = at,
+                Sites = judged,
+                Windows = keep,
+                Messages = [.. messages.Select(message => new QueuedMessage(message))],
+                Recipients = [.. configuration.Region.Recipients.Select(recipient => recipient.Address)],
+                RegionValues = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = troubleText },
+            },
+            stop);
+        return new PassReport(day, keep.Count, queued, failures);
+    }
+
+    private KeptWindow Keep(Window window, DateOnly judgedOn, string? note) => new()
+    {
+        Site = window.Site.Id,
+        Treatment = window.Treatment.Id,
+        Season = window.Season.Year,
+        State = window.State,
+        Since = window.Since,
+        Reason = window.Because.Sentence(configuration.Region.Units),
+        Opened = window.FirstOpening?.Day,
+        PastBest = window.PastBest?.Day,
+        ClosedOn = window.LastClosing?.Day,
+        JudgedOn = judgedOn,
+        Configuration = configuration.JudgingFingerprint,
+        ConfigurationNote = note,
+    };
+}

@@ -1,0 +1,11 @@
+namespace GddWatch.Watching;
+
+/// <summary>Where things lie in the data folder.</summary>
+internal static class DataFolder
+{
+    public static string Database(string folder) => Path.Combine(folder, "gddwatch.db");
+
+    public static string Mail(string folder) => Path.Combine(folder, "mail");
+
+    public static string Replay(string folder) => Path.Combine(folder, "replay");
+}

@@ -1,0 +1,28 @@
+using Microsoft.Extensions.Logging;
+
+namespace GddWatch.Watching;
+
+/// <summary>The lines that the service logs: sentences that a person can read, with stable event numbers.</summary>
+internal static partial class Log
+{
+    [LoggerMessage(1, LogLevel.Information, "Judged {Windows} windows as of {Day:yyyy-MM-dd}; {Messages} new messages are queued.")]
+    public static partial void Judged(this ILogger log, int windows, DateOnly day, int messages);
+
+    [LoggerMessage(2, LogLevel.Error, "{Failure}")]
+    public static partial void SiteFailed(this ILogger log, string failure);
+
+    [LoggerMessage(3, LogLevel.Information, "Delivered {Messages} messages.")]
+    public static partial void Delivered(this ILogger log, int messages);
+
+    [LoggerMessage(4, LogLevel.Warning, "{Trouble}")]
+    public static partial void NotDelivered(this ILogger log, string trouble);
+
+    [LoggerMessage(5, LogLevel.Information, "The next daily pass is at {At:yyyy-MM-dd HH:mm zzz}.")]
+    public static partial void NextPass(this ILogger log, DateTimeOffset at);
+
+    [LoggerMessage(6, LogLevel.Information, "Stopped; what was begun is kept and goes on at the next start.")]
+    public static partial void Stopped(this ILogger log);
+
+    [LoggerMessage(7, LogLevel.Critical, "The service cannot go on: {Why}")]
+    public static partial void Failed(this ILogger log, string why);
+}

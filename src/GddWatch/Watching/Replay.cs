@@ -1,0 +1,64 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
+using GddWatch.Commands;
+using GddWatch.Feeds.Gathering;
+using GddWatch.Storage;
+
+namespace GddWatch.Watching;
+
+/// <summary>The two passes of the worker, with a date that moves through the past.</summary>
+internal sealed class Replay(Workplace place, Database database, DeliveryPass delivery)
+{
+    /// <summary>The hour of the evening at which a replayed day's weather is complete and its mails are dated.</summary>
+    private static readonly TimeOnly Evening = new(20, 0);
+
+    /// <summary>Lives through the days that were not lived through yet.</summary>
+    /// <returns>What went wrong, a sentence each.</returns>
+    public async Task<IReadOnlyList<string>> RunAsync(IReadOnlyList<SiteWeather> weather, DateSpan range, Action<DateOnly> progress, CancellationToken stop)
+    {
+        var troubles = new List<string>();
+        var pass = new DailyPass(place.Configuration, database);
+        DateOnly? lived = await ReplayFolder.LivedThroughAsync(database, stop);
+        for (DateOnly day = lived is { } last ? last.AddDays(1) : range.First; day <= range.Last; day = day.AddDays(1))
+        {
+            DateOnly today = day;
+            PassReport report = await pass.RunAsync([.. weather.Select(site => site.Until(today))], day, _ => today, InstantOf(day), stop);
+            troubles.AddRange(report.Failures);
+            troubles.AddRange((await delivery.RunAsync(InstantOf(day), stop)).Troubles);
+            progress(day);
+        }
+
+        // What an earlier run queued and did not come to deliver; its claims have run out a day later.
+        troubles.AddRange((await delivery.RunAsync(InstantOf(range.Last.AddDays(1)), stop)).Troubles);
+        return troubles;
+    }
+
+    /// <summary>The windows whose season touches the range, as they stood on its last day.</summary>
+    public IReadOnlyList<Window> Summarise(IReadOnlyList<SiteWeather> weather, DateSpan range)
+    {
+        var windows = new List<Window>();
+        foreach (SiteWeather site in weather)
+        {
+            if (site.Until(range.Last).Series is not { } series) continue;
+            SiteMetrics metrics = SiteMetrics.Of(series, site.Site);
+            foreach (Treatment treatment in place.Configuration.Treatments.Where(treatment => treatment.IsFor(site.Site)))
+            {
+                Season season = treatment.Season.AtOrAfter(range.First, site.Site.Hemisphere);
+                for (; season.Span.First <= range.Last; season = treatment.Season.BeginningIn(season.Year + 1, site.Site.Hemisphere))
+                {
+                    windows.Add(WindowJudge.JudgeSeason(treatment, metrics, season, range.Last));
+                }
+            }
+        }
+
+        return windows;
+    }
+
+    private DateTimeOffset InstantOf(DateOnly day)
+    {
+        DateTime local = day.ToDateTime(Evening);
+        return new DateTimeOffset(local, place.Zone.GetUtcOffset(local));
+    }
+}

@@ -1,0 +1,39 @@
+using System.Runtime.InteropServices;
+using System.Security.Cryptography;
+using System.Text;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Configuration;
+using GddWatch.Feeds.Gathering;
+
+namespace GddWatch.Watching;
+
+/// <summary>
+/// What makes a replay the same replay: configuration, templates, weather and range. The same one goes on where it stopped and writes nothing twice;
+/// another one starts afresh.
+/// </summary>
+internal static class ReplayScenario
+{
+    /// <summary>SHA-256 over everything that a replay's mails depend on.</summary>
+    public static string Fingerprint(WatchConfiguration configuration, IReadOnlyList<SiteWeather> weather, DateSpan range)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        Add(hash, $"{configuration.Fingerprint} {range.First:yyyy-MM-dd} {range.Last:yyyy-MM-dd} {typeof(ReplayScenario).Assembly.ManifestModule.ModuleVersionId}");
+        foreach (string template in Directory.EnumerateFiles(configuration.MailTemplatesFolder).Order(StringComparer.Ordinal))
+        {
+            Add(hash, Path.GetFileName(template));
+            hash.AppendData(File.ReadAllBytes(template));
+        }
+
+        foreach (SiteWeather site in weather)
+        {
+            Add(hash, $"{site.Site.Id} {site.Series?.FirstDay:yyyy-MM-dd}");
+            if (site.Series is not { } series) continue;
+            foreach (WeatherVariable variable in Enum.GetValues<WeatherVariable>()) hash.AppendData(MemoryMarshal.AsBytes(series.Column(variable)));
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset());
+    }
+
+    private static void Add(IncrementalHash hash, string text) => hash.AppendData(Encoding.UTF8.GetBytes($"{text}\n"));
+}

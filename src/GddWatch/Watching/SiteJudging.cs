@@ -1,0 +1,19 @@
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
+using GddWatch.Feeds.Gathering;
+
+namespace GddWatch.Watching;
+
+/// <summary>A site's windows as judged from its weather on a day.</summary>
+/// <param name="Standing">Where the windows stand.</param>
+/// <param name="Metrics">The weather behind it; null where there is none.</param>
+internal sealed record SiteJudging(Standing Standing, SiteMetrics? Metrics)
+{
+    /// <summary>Judges a site on a day from weather in which later days are already hidden.</summary>
+    public static SiteJudging Judge(IReadOnlyList<Treatment> treatments, SiteWeather weather, DateOnly day)
+    {
+        if (weather.Series is null) return new SiteJudging(WindowJudge.JudgeWithoutWeather(treatments, weather.Site, day, weather.WhyMissing), null);
+        SiteMetrics metrics = SiteMetrics.Of(weather.Series, weather.Site);
+        return new SiteJudging(WindowJudge.Judge(treatments, metrics, day), metrics);
+    }
+}

@@ -1,0 +1,70 @@
+using GddWatch.Commands;
+using GddWatch.Feeds.Gathering;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace GddWatch.Watching;
+
+/// <summary>The service: a daily pass at its time of day, one at once when it starts, and delivery in between.</summary>
+internal sealed class Worker(
+    Workplace place, DailyPass daily, DeliveryPass delivery, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
+    IHostApplicationLifetime lifetime, ILogger<Worker> log) : BackgroundService
+{
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        try
+        {
+            await PassAsync(stoppingToken);
+            if (plan.Once) lifetime.StopApplication();
+            else await KeepPassingAsync(stoppingToken);
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            log.Stopped();
+        }
+        catch (Exception failure)
+        {
+            outcome.Failed = true;
+            log.Failed(failure.Message);
+            lifetime.StopApplication();
+        }
+    }
+
+    private async Task KeepPassingAsync(CancellationToken stop)
+    {
+        DateTimeOffset next = plan.NextPassAfter(clock.GetUtcNow());
+        log.NextPass(next);
+        using var timer = new PeriodicTimer(WorkerPlan.DeliveryEvery, clock);
+        while (await timer.WaitForNextTickAsync(stop))
+        {
+            if (clock.GetUtcNow() < next)
+            {
+                await DeliverAsync(stop);
+                continue;
+            }
+
+            await PassAsync(stop);
+            next = plan.NextPassAfter(clock.GetUtcNow());
+            log.NextPass(next);
+        }
+    }
+
+    private async Task PassAsync(CancellationToken stop)
+    {
+        IReadOnlyList<SiteWeather> weather = await place.GatherAsync(stop);
+        place.Report(weather);
+        PassReport report = await daily.RunAsync(weather, place.Today, place.TodayAt, clock.GetUtcNow(), stop);
+        log.Judged(report.WindowsJudged, report.Day, report.MessagesQueued);
+        foreach (string failure in report.Failures) log.SiteFailed(failure);
+        if (report.Failures.Count > 0 && plan.Once) outcome.Failed = true;
+        await DeliverAsync(stop);
+    }
+
+    private async Task DeliverAsync(CancellationToken stop)
+    {
+        DeliveryReport report = await delivery.RunAsync(clock.GetUtcNow(), stop);
+        if (report.Delivered > 0) log.Delivered(report.Delivered);
+        foreach (string trouble in report.Troubles) log.NotDelivered(trouble);
+        if (report.Troubles.Count > 0 && plan.Once) outcome.Failed = true;
+    }
+}

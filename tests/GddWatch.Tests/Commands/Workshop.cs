@@ -1,0 +1,102 @@
+using GddWatch.Commands;
+using GddWatch.Tests.Configuration;
+using Microsoft.Extensions.Time.Testing;
+
+namespace GddWatch.Tests.Commands;
+
+/// <summary>A folder with a configuration and a data folder of its own, in which commands are run as a person would, at a stated time.</summary>
+internal sealed class Workshop : IDisposable
+{
+    public Workshop()
+    {
+        Folder = Directory.CreateTempSubdirectory("gddwatch-").FullName;
+        Directory.CreateDirectory(Config);
+        foreach (string file in Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Path, "config"), "*", SearchOption.AllDirectories))
+        {
+            string target = Path.Combine(Config, Path.GetRelativePath(Path.Combine(RepositoryFolder.Path, "config"), file));
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.Copy(file, target);
+        }
+    }
+
+    public string Folder { get; }
+
+    public string Config => Path.Combine(Folder, "config");
+
+    public string Data => Path.Combine(Folder, "var");
+
+    public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 1, 15, 12, 0, 0, TimeSpan.Zero));
+
+    /// <summary>The sample region with its sample weather.</summary>
+    public static Workshop WithSamples()
+    {
+        var workshop = new Workshop();
+        Directory.CreateDirectory(Path.Combine(workshop.Folder, "data-samples"));
+        foreach (string file in Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Path, "data-samples"), "*.csv"))
+        {
+            File.Copy(file, Path.Combine(workshop.Folder, "data-samples", Path.GetFileName(file)));
+        }
+
+        return workshop;
+    }
+
+    /// <summary>One lawn with a CSV file of its own, and one reader of its mails.</summary>
+    public static Workshop WithOneLawn(string csv, double latitude = 41.6, string turf = "cool-season", string unit = "°C")
+    {
+        var workshop = new Workshop();
+        workshop.WriteRegion(latitude, turf, unit);
+        workshop.WriteWeather(csv);
+        return workshop;
+    }
+
+    public void WriteWeather(string csv) => File.WriteAllText(Path.Combine(Folder, "lawn.csv"), csv);
+
+    public void WriteRegion(double latitude = 41.6, string turf = "cool-season", string unit = "°C", string recipients = "adviser@example.org") =>
+        File.WriteAllText(Path.Combine(Config, "region.yaml"), $$"""
+            region: { name: Test Region, time-zone: America/Chicago, units: us }
+            sites:
+              - id: lawn
+                name: The Lawn
+                latitude: {{latitude}}
+                longitude: -93.3
+                elevation: 250 m
+                turf: [{{turf}}]
+                history: [grubs]
+                feeds:
+                  - csv: lawn.csv
+                    columns: { date: date, minimum: tmin, maximum: tmax, precipitation: rain }
+                    units: { temperature: {{unit}}, precipitation: mm }
+            recipients:
+            {{string.Join('\n', recipients.Split(' ').Select(address => $"  - {{ address: {address}, sites: all, treatments: all }}"))}}
+            operator: { address: operator@example.org }
+            """);
+
+    public async Task<Ran> RunAsync(params string[] arguments)
+    {
+        using var output = new StringWriter { NewLine = "\n" };
+        using var error = new StringWriter { NewLine = "\n" };
+        int code = await CommandLine.RunAsync(
+            [.. arguments, "--config", Config, "--data", Data],
+            new Terminal(output, error, Clock, isInteractive: false),
+            Xunit.TestContext.Current.CancellationToken);
+        return new Ran(code, output.ToString(), error.ToString());
+    }
+
+    /// <summary>The mails in a folder by name, with their bytes.</summary>
+    public static SortedDictionary<string, byte[]> MailsIn(string folder)
+    {
+        var mails = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
+        if (!Directory.Exists(folder)) return mails;
+        foreach (string file in Directory.EnumerateFiles(folder)) mails.Add(Path.GetFileName(file), File.ReadAllBytes(file));
+        return mails;
+    }
+
+    public SortedDictionary<string, byte[]> ReplayMails => MailsIn(Path.Combine(Data, "replay", "mail"));
+
+    public SortedDictionary<string, byte[]> Mails => MailsIn(Path.Combine(Data, "mail"));
+
+    public void Dispose() => Directory.Delete(Folder, recursive: true);
+}
+
+/// <summary>What a command answered.</summary>
+internal sealed record Ran(int Code, string Output, string Error);
