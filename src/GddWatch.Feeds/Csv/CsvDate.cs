@@ -19,10 +19,25 @@ internal sealed class CsvDate
         culture.Calendar = new GregorianCalendar { TwoDigitYearMax = Math.Max(today.Year, 100) };
     }
 
-    /// <summary>What is accepted, in words; "mm" is minutes, a mistake that the pattern invites.</summary>
-    public string Accepted => format.Contains("mm", StringComparison.Ordinal) && !hasTime
-        ? $"a date in the form {format}; in it, \"mm\" is minutes and months are \"MM\"."
-        : $"a date of the calendar in the form {format}.";
+    /// <summary>What is accepted, in words.</summary>
+    public string Accepted => $"a date of the calendar in the form {format}.";
+
+    /// <summary>Whether a date survives being written and read in this form. .NET would read "yyyy-mm-dd" without a word, minutes for months, all days in January.</summary>
+    public bool IsWholeDate
+    {
+        get
+        {
+            DateOnly lateLastYear = new(culture.Calendar.TwoDigitYearMax - 1, 11, 25);
+            try
+            {
+                return TryRead(lateLastYear.ToDateTime(TimeOnly.MinValue).ToString(format, culture), out DateOnly again) && again == lateLastYear;
+            }
+            catch (FormatException)
+            {
+                return false;
+            }
+        }
+    }
 
     public bool TryRead(ReadOnlySpan<byte> text, out DateOnly day)
     {
@@ -47,18 +62,9 @@ internal sealed class CsvDate
 
     private bool TryRead(ReadOnlySpan<char> text, out DateOnly day)
     {
-        try
-        {
-            if (!hasTime) return DateOnly.TryParseExact(text, format, culture, DateTimeStyles.None, out day);
-            bool isDate = DateTime.TryParseExact(text, format, culture, DateTimeStyles.None, out DateTime time);
-            day = DateOnly.FromDateTime(time);
-            return isDate;
-        }
-        catch (FormatException)
-        {
-            // A pattern that .NET cannot use at all, which the configuration should have refused.
-            day = default;
-            return false;
-        }
+        if (!hasTime) return DateOnly.TryParseExact(text, format, culture, DateTimeStyles.None, out day);
+        bool isDate = DateTime.TryParseExact(text, format, culture, DateTimeStyles.None, out DateTime time);
+        day = DateOnly.FromDateTime(time);
+        return isDate;
     }
 }

@@ -42,6 +42,12 @@ internal sealed class CsvFileReader
     /// <summary>The rows that have a date, in the order of the file; null where the file as a whole cannot be used.</summary>
     public List<ReadDay>? Read()
     {
+        if (!dates.IsWholeDate)
+        {
+            faults.Add(FaultKind.Files, FileFaults.NotADateFormat(file.Name, definition.DateFormat));
+            return null;
+        }
+
         CsvReader reader;
         try
         {

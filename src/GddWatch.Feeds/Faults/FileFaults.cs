@@ -50,6 +50,10 @@ internal static class FileFaults
         name, $"The file cannot be split into fields at \"{separator}\" with the configured comment and separator.",
         "one plain character such as a comma, a semicolon or a tab, that neither comments nor quotes use.");
 
+    public static Fault NotADateFormat(string name, string format) => Refused(
+        name, $"The configured date format \"{format}\" does not hold a year, a month and a day.",
+        "a form such as yyyy-MM-dd or dd.MM.yyyy; months are capital \"MM\", since \"mm\" is minutes.");
+
     private static Fault Refused(string name, string problem, string accepted) =>
         new() { Severity = FaultSeverity.Refused, File = name, Problem = problem, Accepted = accepted };
 }

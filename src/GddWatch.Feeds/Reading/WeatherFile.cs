@@ -10,6 +10,7 @@ namespace GddWatch.Feeds.Reading;
 internal sealed class WeatherFile
 {
     private const int LargestBytes = 1 << 30;
+    private const int BeginningBytes = 16;
     private static readonly TimeSpan JustNow = TimeSpan.FromMinutes(1);
 
     private WeatherFile(string name, ReadOnlyMemory<byte> text)
@@ -54,8 +55,8 @@ internal sealed class WeatherFile
     {
         ReadOnlyMemory<byte> text = AsUtf8(bytes);
         if (text.Span.TrimEnd(" \t\r\n"u8).IsEmpty) return Refuse(faults, FileFaults.Empty(name));
-        // Text never holds a zero byte; pictures, archives and spreadsheets do within their first kilobytes.
-        if (text.Span[..Math.Min(text.Length, 4096)].Contains((byte)0)) return Refuse(faults, FileFaults.NotText(name));
+        // Spreadsheets, pictures and archives have a zero byte in their first few bytes, as text in UTF-16 without its mark has. One further on costs its line.
+        if (text.Span[..Math.Min(text.Length, BeginningBytes)].Contains((byte)0)) return Refuse(faults, FileFaults.NotText(name));
         int end = text.Span.LastIndexOfAny((byte)'\n', (byte)'\r') + 1;
         if (isBeingWritten && end < text.Length)
         {

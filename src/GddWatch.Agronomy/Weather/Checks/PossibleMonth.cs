@@ -8,8 +8,10 @@ public static class PossibleMonth
     /// <summary>What is allowed beyond the known extremes of climates, for single years and for places that the table does not know [°C].</summary>
     public const double MarginC = 4.0;
 
-    // Known extremes of monthly mean air temperature on low ground for every tenth degree of latitude from 0 to 90. MEMORY
+    // Known extremes of monthly mean air temperature on low ground for every tenth degree of latitude from 0 to 90. The south has no land that winter cools as it
+    // cools the continents of the north. MEMORY
     private static readonly double[] ColdestMidwinterC = [22, 19, 10, 0, -14, -30, -46, -46, -45, -60];
+    private static readonly double[] ColdestSouthernMidwinterC = [20, 17, 11, 6, 2, -2, -12, -35, -50, -65];
     private static readonly double[] WarmestMidwinterC = [31, 31, 29, 22, 15, 10, 7, 3, 0, -5];
     private static readonly double[] ColdestMidsummerC = [20, 20, 18, 15, 11, 7, 0, -4, -10, -35];
     private static readonly double[] WarmestMidsummerC = [31, 36, 39, 40, 37, 29, 24, 20, 10, 3];
@@ -19,9 +21,9 @@ public static class PossibleMonth
     /// <para>Lowest = min over p of (W + (S − W)·w(p)) − 0.004·max(0, elevation − 500) − <see cref="MarginC"/>, with W and S the coldest midwinter and
     /// midsummer at that latitude and w(p) = (1 + cos(2π(month − p)/12))/2 for p July and August (January and February in the south), since the sea lags the land.
     /// Highest likewise with the warmest, the greater of the two, plus the margin; elevation does not raise it.</para>
-    /// <para>Valid on all of the earth up to 6000 m.</para>
+    /// <para>Valid on all of the earth up to 6000 m, the ice of inner Antarctica aside.</para>
     /// <para>Source: extremes of published climate normals, such as Yakutsk and the Scilly Isles for midwinter at 62 and 50° N, Death Valley and the
-    /// Californian fog coast for midsummer at 36 and 38° N, Antarctica for the south beyond 60° (MEMORY). 4 °C a km is less than the 6.5 °C a km of the standard
+    /// Californian fog coast for midsummer at 36 and 38° N, Patagonia for midwinter at 40 to 50° S, Antarctica for the south beyond 60° (MEMORY). 4 °C a km is less than the 6.5 °C a km of the standard
     /// atmosphere because the coldest low ground is under shallow cold air that heights do not have (MEMORY).</para>
     /// </summary>
     /// <param name="latitude">Latitude [°], north positive, −90 to 90.</param>
@@ -39,7 +41,7 @@ public static class PossibleMonth
         {
             int peak = (latitude < 0 ? 1 : 7) + lag;
             double summer = (1 + Math.Cos(2 * Math.PI * (month - peak) / 12)) / 2;
-            lowestC = Math.Min(lowestC, Between(ColdestMidwinterC, ColdestMidsummerC, latitude, summer));
+            lowestC = Math.Min(lowestC, Between(latitude < 0 ? ColdestSouthernMidwinterC : ColdestMidwinterC, ColdestMidsummerC, latitude, summer));
             highestC = Math.Max(highestC, Between(WarmestMidwinterC, WarmestMidsummerC, latitude, summer));
         }
 

@@ -1,0 +1,132 @@
+using System.Globalization;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Feeds;
+using GddWatch.Feeds.Archives;
+using GddWatch.Feeds.Faults;
+using Xunit;
+
+namespace GddWatch.Tests.Feeds;
+
+/// <summary>The daily files of the US Climate Reference Network: real ones read another way, and spoiled lines.</summary>
+public sealed class UscrnDailyArchiveTests : IDisposable
+{
+    // An invented day in the archive's columns.
+    private const string Record =
+        "99999 20240501  2.622  -86.57   38.89    22.3     9.6    16.0    15.2     1.5    18.45 C    25.4     8.8    16.2    92.5    49.9    70.6   0.387   0.413   0.391   0.439   0.471    15.5    15.1    14.0    12.8    11.4";
+
+    private readonly FeedFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    // Source: NOAA NCEI, product CRND0103, split at blanks here, cut at columns by the reader. Position of a field in the readme.txt of the product.
+    [Theory]
+    [InlineData("IN_Bedford_5_WNW")]
+    [InlineData("CO_Boulder_14_W")]
+    [InlineData("CA_Stovepipe_Wells_1_SW")]
+    public async Task Every_value_of_real_files_agrees_with_splitting_the_lines_at_blanks(string station)
+    {
+        string root = SharedFiles.Find("weather/uscrn-daily");
+        (WeatherVariable Variable, int Field)[] fields =
+        [
+            (WeatherVariable.MaximumAirC, 6), (WeatherVariable.MinimumAirC, 7), (WeatherVariable.MeanAirC, 9), (WeatherVariable.PrecipitationMm, 10), (WeatherVariable.SolarRadiationMJ, 11),
+            (WeatherVariable.RelativeHumidityPercent, 18), (WeatherVariable.Soil5CmC, 24), (WeatherVariable.Soil10CmC, 25),
+        ];
+        FeedReading reading = await ReadAsync($"*/CRND0103-*-{station}.txt", root);
+        HashSet<string> leftOut = [.. reading.Faults.Where(fault => fault.Severity == FaultSeverity.LeftOut).Select(fault => $"{fault.File}:{fault.Line}")];
+
+        int compared = 0;
+        foreach (string path in Directory.GetFiles(root, $"CRND0103-*-{station}.txt", SearchOption.AllDirectories))
+        {
+            string[] lines = await File.ReadAllLinesAsync(path, TestContext.Current.CancellationToken);
+            for (int i = 0; i < lines.Length; i++)
+            {
+                if (leftOut.Contains($"{Path.GetRelativePath(root, path)}:{i + 1}")) continue;
+                string[] cells = lines[i].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+                string day = $"{cells[1][..4]}-{cells[1][4..6]}-{cells[1][6..]}";
+                foreach ((WeatherVariable variable, int field) in fields)
+                {
+                    double value = double.Parse(cells[field - 1], CultureInfo.InvariantCulture);
+                    Assert.Equal(value <= -99 ? null : value, reading.At(day, variable));
+                    compared++;
+                }
+            }
+        }
+
+        Assert.True(compared > 8 * 365 * 10, $"Only {compared} values were compared.");
+        Assert.True(leftOut.Count <= 5, $"{leftOut.Count} lines were left out: {string.Join("; ", reading.Faults.Take(5))}");
+    }
+
+    [Fact]
+    public async Task A_record_gives_the_eight_variables()
+    {
+        FeedReading reading = await folder.With(Record + "\n", "2024/CRND0103-2024-Some.txt").ReadAsync(Archive("2024/CRND0103-*.txt"));
+
+        Assert.Empty(reading.Faults);
+        WeatherVariable[] known = [.. Enum.GetValues<WeatherVariable>().Where(variable => reading.Series!.Has(variable))];
+        Assert.Equal([9.6, 22.3, 15.2, 1.5, 18.45, 70.6, 15.5, 15.1], known.Select(variable => reading.At("2024-05-01", variable)!.Value));
+    }
+
+    [Fact]
+    public async Task Codes_of_missing_values_are_missing()
+    {
+        string text = Record.Replace("    22.3", " -9999.0", StringComparison.Ordinal).Replace("   18.45", "-9999.00", StringComparison.Ordinal);
+
+        FeedReading reading = await folder.With(text + "\r\n", "a.txt").ReadAsync(Archive("a.txt"));
+
+        Assert.Empty(reading.Faults);
+        Assert.Equal((9.6, null, null), (reading.At("2024-05-01"), reading.MaximumAt("2024-05-01"), reading.At("2024-05-01", WeatherVariable.SolarRadiationMJ)));
+    }
+
+    public static TheoryData<string, string> Spoiled => new()
+    {
+        { Record[..150], "fixed columns" },
+        { "99999" + Record[6..], "fixed columns" },
+        { Record + " 1.0", "fixed columns" },
+        { Record.Replace("20240501", "20230229", StringComparison.Ordinal), "not a date" },
+        { Record.Replace("20240501", "20250701", StringComparison.Ordinal), "still to come" },
+        { Record.Replace("  22.3", " 2x2.3", StringComparison.Ordinal), "not a number" },
+        { Record.Replace("  22.3", " 122.3", StringComparison.Ordinal), "outside everything" },
+        { Record.Replace("  22.3", "   2.3", StringComparison.Ordinal), "minimum is above" },
+        { "\0\u0001", "fixed columns" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Spoiled))]
+    public async Task A_spoiled_line_is_told_with_its_place_and_the_others_are_kept(string line, string problem)
+    {
+        string text = $"{Record}\n{line}\n{Record.Replace("20240501", "20240503", StringComparison.Ordinal)}\n";
+        FeedReading reading = await folder.With(text, "a.txt").ReadAsync(Archive("*.txt"));
+
+        Fault fault = reading.Faults.First(each => each.Severity == FaultSeverity.LeftOut);
+        Assert.Equal(("a.txt", 2), (fault.File, fault.Line));
+        Assert.Contains(problem, fault.Problem, StringComparison.Ordinal);
+        Assert.Equal((9.6, 9.6), (reading.At("2024-05-01"), reading.At("2024-05-03")));
+    }
+
+    [Fact]
+    public async Task A_pattern_that_no_file_matches_is_refused()
+    {
+        folder.With(Record, "a.txt");
+
+        Assert.All(
+            await Task.WhenAll(folder.ReadAsync(Archive("b*.txt")), folder.ReadAsync(Archive("nowhere/*.txt")), folder.ReadAsync(Archive("?.txt")), folder.ReadAsync(Archive("a.txt/*"))),
+            reading => Assert.Contains("No file matches", Assert.Single(reading.Faults).Problem, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_pattern_reaches_into_folders_and_leaves_other_files_alone()
+    {
+        folder.With(Record + "\n", "2024/CRND0103-2024-Some.txt")
+            .With(Record.Replace("20240501", "20230501", StringComparison.Ordinal) + "\n", "2023/CRND0103-2023-Some.txt")
+            .With(Record.Replace("20240501", "20220501", StringComparison.Ordinal) + "\n", "2022/CRND0103-2022-Some_Other.txt");
+
+        FeedReading reading = await folder.ReadAsync(Archive("./20*/CRND0103-*-Some.txt"));
+
+        Assert.Equal((new DateOnly(2023, 5, 1), new DateOnly(2024, 5, 1)), (reading.Series!.FirstDay, reading.Series.LastDay));
+    }
+
+    private static ArchiveFeedDefinition Archive(string files) => new(ArchiveKind.UscrnDaily, files);
+
+    private Task<FeedReading> ReadAsync(string pattern, string root) =>
+        FeedFactory.Create(Archive(pattern), root, folder.Clock).ReadAsync(FeedFolder.SiteAt(39), FeedFolder.Today, TestContext.Current.CancellationToken);
+}
