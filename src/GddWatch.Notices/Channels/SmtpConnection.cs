@@ -66,7 +66,7 @@ internal sealed class SmtpConnection : IDisposable
             {
                 await open.DisconnectAsync(quit: true, limit.Token);
             }
-            catch (Exception e) when (e is IOException or SocketException or SmtpProtocolException or SmtpCommandException or OperationCanceledException)
+            catch (Exception e) when (e is IOException or SocketException or SmtpProtocolException or SmtpCommandException or TimeoutException or OperationCanceledException)
             {
                 // The server is free to hang up first: there was nothing left to say.
             }

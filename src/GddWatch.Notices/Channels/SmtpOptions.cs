@@ -1,5 +1,4 @@
 using System.Net;
-using MimeKit;
 
 namespace GddWatch.Notices.Channels;
 
@@ -53,7 +52,7 @@ public sealed class SmtpOptions
         {
             wrong.Add($"Without TLS, mails and passwords would travel readable to \"{Host}\": security None is accepted only for a server on this machine. Take StartTls or ImplicitTls.");
         }
-        if (!MailboxAddress.TryParse(From, out MailboxAddress? from) || from.Address != From)
+        if (!OneAddress.TryRead(From, out _))
         {
             wrong.Add($"The sender told to the mail server must be one mail address such as \"windows@example.org\"; found \"{From}\".");
         }

@@ -1,5 +1,3 @@
-using MimeKit;
-
 namespace GddWatch.Notices.Composing;
 
 /// <summary>What stands in the headers of every mail.</summary>
@@ -21,7 +19,7 @@ public sealed class MailHeaderOptions
     public IReadOnlyList<string> Validate()
     {
         List<string> wrong = [];
-        if (!MailboxAddress.TryParse(From, out MailboxAddress? from) || !from.Address.Contains('@', StringComparison.Ordinal))
+        if (!OneAddress.TryRead(From, out _))
         {
             wrong.Add($"The address that mails come from must be one mail address such as \"windows@example.org\"; found \"{OneLine.Of(From)}\".");
         }

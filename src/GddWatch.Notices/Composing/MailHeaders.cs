@@ -40,8 +40,7 @@ internal sealed class MailHeaders
 
     private static MailboxAddress Mailbox(string name, string address, string role)
     {
-        // Only a bare address: what would parse as a name with an address must not smuggle the name in.
-        if (address.Any(char.IsControl) || !MailboxAddress.TryParse(address, out MailboxAddress? parsed) || parsed.Address != address)
+        if (!OneAddress.TryRead(address, out MailboxAddress? parsed))
         {
             throw new ArgumentException($"{role} must be one mail address such as \"adviser@example.org\"; found \"{OneLine.Of(address)}\".", nameof(address));
         }
