@@ -1,5 +1,6 @@
 using GddWatch.Agronomy.Changes;
 using GddWatch.Configuration;
+using GddWatch.Configuration.Settings;
 using GddWatch.Notices;
 using GddWatch.Notices.Channels;
 using GddWatch.Notices.Composing;
@@ -9,14 +10,14 @@ using MimeKit;
 namespace GddWatch.Commands;
 
 /// <summary>How mails are written and by which channel they leave: a mail server where one is configured, else a folder.</summary>
-internal sealed class Mailing(Settings settings, string dataFolder, MailComposer composer)
+internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailComposer composer)
 {
     public MailComposer Composer { get; } = composer;
 
-    public TimeOnly PassAt => settings.PassAt;
+    public TimeOnly PassAt => settings.DailyAt;
 
     /// <summary>Where mails go, in words.</summary>
-    public string Where => settings.Smtp is { } smtp ? $"the mail server {smtp}" : $"the folder {DataFolder.Mail(dataFolder)}, as files: no mail server is configured";
+    public string Where => settings.MailServer is { } server ? $"the mail server {server}" : $"the folder {DataFolder.Mail(dataFolder)}, as files: no mail server is configured";
 
     /// <summary>Reads the settings and the templates; where they are wrong, says all that is wrong and gives null.</summary>
     public static Mailing? Open(string configFolder, string dataFolder, WatchConfiguration configuration, Terminal terminal)
@@ -24,7 +25,8 @@ internal sealed class Mailing(Settings settings, string dataFolder, MailComposer
         SettingsReading reading = SettingsReader.Read(configFolder);
         foreach (string fault in reading.Faults) terminal.Error.WriteLine(fault);
         if (reading.Settings is not { } settings) return null;
-        return Compose(configuration, settings.Headers, terminal) is { } composer ? new Mailing(settings, dataFolder, composer) : null;
+        string from = settings.MailServer?.From ?? configuration.Region.OperatorAddress;
+        return Compose(configuration, new MailHeaderOptions { From = from }, terminal) is { } composer ? new Mailing(settings, dataFolder, composer) : null;
     }
 
     /// <summary>The composer for mails that are not sent, such as a replay's.</summary>
@@ -32,7 +34,7 @@ internal sealed class Mailing(Settings settings, string dataFolder, MailComposer
         Compose(configuration, new MailHeaderOptions { From = configuration.Region.OperatorAddress }, terminal);
 
     public IDeliveryChannel OpenChannel(TimeProvider clock) =>
-        settings.Smtp is { } smtp ? new SmtpChannel(smtp, clock) : new FolderChannel(DataFolder.Mail(dataFolder));
+        settings.MailServer is { } server ? new SmtpChannel(server, clock) : new FolderChannel(DataFolder.Mail(dataFolder));
 
     /// <summary>Sends one test mail and says what became of it.</summary>
     public async Task<bool> SendTestAsync(string address, Workplace place, Terminal terminal, CancellationToken stop)

@@ -24,15 +24,17 @@ public static partial class UnitText
     public const double MostCelsiusDays = 20_000;
 
     internal const string TemperaturePattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>(°\s?)?[CFcf])\s*$";
-    internal const string LengthPattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>[A-Za-z]+)\s*$";
+    internal const string DepthPattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>mm|cm|in|inch|inches)\s*$";
+    internal const string ElevationPattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>m|ft|foot|feet)\s*$";
     internal const string HeatPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*°?(?<unit>[CFcf])[-· ]?days?\s*$";
     internal const string DaysPattern = @"^\s*(?<number>[0-9]{1,4})\s+days?\s*$";
     internal const string PercentPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*%\s*$";
     internal const string HoldingPattern = @"^\s*(?<number>[0-9]{1,3})(\s+of\s+(?<of>[0-9]{1,3}))?\s+days?\s*$";
 
-    private static readonly Dictionary<string, LengthUnit> Lengths = new(StringComparer.OrdinalIgnoreCase)
+    // Words that the units library does not know beside its signs.
+    private static readonly Dictionary<string, LengthUnit> WordsForLengths = new()
     {
-        ["inch"] = LengthUnit.Inch, ["inches"] = LengthUnit.Inch, ["feet"] = LengthUnit.Foot, ["foot"] = LengthUnit.Foot,
+        ["inch"] = LengthUnit.Inch, ["inches"] = LengthUnit.Inch, ["foot"] = LengthUnit.Foot, ["feet"] = LengthUnit.Foot,
     };
 
     /// <summary>Reads a temperature such as "50 °F" or "10 C".</summary>
@@ -50,7 +52,7 @@ public static partial class UnitText
     /// <summary>Reads a depth such as "5 cm" or "2 in".</summary>
     public static ScalarReading Depth(string text)
     {
-        if (!TakeLength(text, [LengthUnit.Centimeter, LengthUnit.Millimeter, LengthUnit.Inch], out Length length)) return Refuse(text, "depth");
+        if (!TakeLength(DepthText(), text, out Length length)) return Refuse(text, "depth");
         return length.Centimeters is > 0 and <= DeepestCm
             ? ScalarReading.Of(length.Unit == LengthUnit.Inch ? Agronomy.Quantities.Depth.FromInches(length.Value) : Agronomy.Quantities.Depth.FromCentimetres(length.Centimeters))
             : ScalarReading.Refused("Soil temperature is not looked at in this depth.", "above 0 cm and up to 100 cm (40 in)");
@@ -59,7 +61,7 @@ public static partial class UnitText
     /// <summary>Reads a height above the sea such as "250 m" or "820 ft".</summary>
     public static ScalarReading Elevation(string text)
     {
-        if (!TakeLength(text, [LengthUnit.Meter, LengthUnit.Foot], out Length length)) return Refuse(text, "height");
+        if (!TakeLength(ElevationText(), text, out Length length)) return Refuse(text, "height");
         return length.Meters is >= -500 and <= 6000
             ? ScalarReading.Of(new Elevation(length.Meters))
             : ScalarReading.Refused("No lawn lies at such a height.", "-500 m to 6000 m (-1640 ft to 19685 ft)");
@@ -106,12 +108,11 @@ public static partial class UnitText
             : ScalarReading.Refused("This holding time is too short or too long.", "1 day to 60 days");
     }
 
-    private static bool TakeLength(string text, ReadOnlySpan<LengthUnit> allowed, out Length length)
+    private static bool TakeLength(Regex pattern, string text, out Length length)
     {
         length = default;
-        if (!Take(LengthText(), text, out double number, out string word)) return false;
-        bool known = Lengths.TryGetValue(word, out LengthUnit unit) || Length.TryParseUnit(word, CultureInfo.InvariantCulture, out unit);
-        if (!known || !allowed.Contains(unit)) return false;
+        if (!Take(pattern, text, out double number, out string word)) return false;
+        if (!WordsForLengths.TryGetValue(word, out LengthUnit unit)) unit = Length.ParseUnit(word, CultureInfo.InvariantCulture);
         length = Length.From(number, unit);
         return true;
     }
@@ -134,8 +135,11 @@ public static partial class UnitText
     [GeneratedRegex(TemperaturePattern, RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex TemperatureText();
 
-    [GeneratedRegex(LengthPattern, RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex LengthText();
+    [GeneratedRegex(DepthPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DepthText();
+
+    [GeneratedRegex(ElevationPattern, RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex ElevationText();
 
     [GeneratedRegex(HeatPattern, RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex HeatText();

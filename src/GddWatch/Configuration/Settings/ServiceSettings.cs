@@ -1,0 +1,13 @@
+using GddWatch.Notices.Channels;
+
+namespace GddWatch.Configuration.Settings;
+
+/// <summary>How the service runs, checked.</summary>
+public sealed record ServiceSettings
+{
+    /// <summary>The server to send through; null writes mails into a folder.</summary>
+    public SmtpOptions? MailServer { get; init; }
+
+    /// <summary>The time of the daily pass in the region's time zone.</summary>
+    public required TimeOnly DailyAt { get; init; }
+}
