@@ -21,6 +21,8 @@ internal static class SafeFileName
             bool stays = char.IsAsciiLetterOrDigit(letter) || letter is '@' or '_' or '-' or '+' or '=' || (letter == '.' && name.Length > 0);
             name.Append(stays ? letter : $"%{each:X2}");
         }
-        return name.Length <= LongestName ? name.ToString() : $"{name.ToString(0, LongestName - 65)}-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}";
+        if (name.Length <= LongestName) return name.ToString();
+        string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+        return $"{name.ToString(0, LongestName - hash.Length - 1)}-{hash}";
     }
 }

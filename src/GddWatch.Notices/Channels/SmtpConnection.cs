@@ -66,7 +66,8 @@ internal sealed class SmtpConnection : IDisposable
             {
                 await open.DisconnectAsync(quit: true, limit.Token);
             }
-            catch (Exception e) when (e is IOException or SocketException or SmtpProtocolException or SmtpCommandException or TimeoutException or OperationCanceledException)
+            catch (Exception e) when (
+                e is IOException or SocketException or SmtpProtocolException or SmtpCommandException or TimeoutException or OperationCanceledException)
             {
                 // The server is free to hang up first: there was nothing left to say.
             }
@@ -126,7 +127,9 @@ internal sealed class SmtpConnection : IDisposable
             return false;
         }
         if (errors == SslPolicyErrors.None) return true;
-        string reason = errors.HasFlag(SslPolicyErrors.RemoteCertificateNameMismatch) ? "it is made out to another name" : "no authority known here vouches for it, or it is out of date";
+        string reason = errors.HasFlag(SslPolicyErrors.RemoteCertificateNameMismatch)
+            ? "it is made out to another name"
+            : "no authority known here vouches for it, or it is out of date";
         CertificateTrouble = $"{reason}; its SHA-256 is {Convert.ToHexStringLower(hash)}";
         return false;
     }

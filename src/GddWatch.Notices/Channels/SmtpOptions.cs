@@ -50,15 +50,23 @@ public sealed class SmtpOptions
         if (!Enum.IsDefined(Security)) wrong.Add("The mail server's security must be StartTls, ImplicitTls or None.");
         if (Security == SmtpSecurity.None && !IsLoopback(Host))
         {
-            wrong.Add($"Without TLS, mails and passwords would travel readable to \"{Host}\": security None is accepted only for a server on this machine. Take StartTls or ImplicitTls.");
+            wrong.Add(
+                $"Without TLS, mails and passwords would travel readable to \"{Host}\": security None is accepted only for a server on this machine. " +
+                "Take StartTls or ImplicitTls.");
         }
         if (!OneAddress.TryRead(From, out _))
         {
             wrong.Add($"The sender told to the mail server must be one mail address such as \"windows@example.org\"; found \"{From}\".");
         }
         if (User.Length == 0 && Password.Length > 0) wrong.Add("There is a password for the mail server but no user name to log in with.");
-        if (User.Length > 0 && Password.Length == 0) wrong.Add($"There is no password for the mail server's user \"{User}\"; give it in the environment or a secrets file.");
-        if (Timeout <= TimeSpan.Zero || Timeout > LongestTimeout) wrong.Add($"The timeout must be more than 0 s and at most {LongestTimeout.TotalMinutes} min; found {Timeout}.");
+        if (User.Length > 0 && Password.Length == 0)
+        {
+            wrong.Add($"There is no password for the mail server's user \"{User}\"; give it in the environment or a secrets file.");
+        }
+        if (Timeout <= TimeSpan.Zero || Timeout > LongestTimeout)
+        {
+            wrong.Add($"The timeout must be more than 0 s and at most {LongestTimeout.TotalMinutes} min; found {Timeout}.");
+        }
         if (PinnedCertificateSha256.Length > 0 && PinnedHash() is null)
         {
             wrong.Add("The pinned certificate must be its SHA-256 in hexadecimal: 64 digits, colons allowed.");

@@ -25,17 +25,23 @@ internal sealed class SmtpWords(SmtpOptions options)
     public string NotConnected(Exception e, string certificateTrouble) => e switch
     {
         SslHandshakeException when certificateTrouble.Length > 0 =>
-            $"{server} was not trusted: {certificateTrouble}. Nothing was sent. Check the server's name; for a private server of your own, compare this number with the certificate's own and pin it.",
+            $"{server} was not trusted: {certificateTrouble}. Nothing was sent. " +
+            "Check the server's name; for a private server of your own, compare this number with the certificate's own and pin it.",
         SslHandshakeException =>
-            $"{server}: no secure line could be made ({Clean(e.Message.Split('\n')[0])}). Nothing was sent. Check the port and whether the server wants STARTTLS or TLS from the start.",
+            $"{server}: no secure line could be made ({Clean(e.Message.Split('\n')[0])}). Nothing was sent. " +
+            "Check the port and whether the server wants STARTTLS or TLS from the start.",
         AuthenticationException =>
             $"{server} did not accept the login of \"{Clean(options.User)}\" ({Clean(e.Message)}). Check the user name and the password.",
         NotSupportedException when options.Security == SmtpSecurity.StartTls && e.Message.Contains("STARTTLS", StringComparison.Ordinal) =>
-            $"{server} offers no STARTTLS, so neither a password nor a mail was sent. Check the port, or whether the server wants TLS from the start (usual on port 465).",
-        NotSupportedException => $"{server} cannot do what is asked of it: {Clean(e.Message)} Check whether it wants a login at all.",
+            $"{server} offers no STARTTLS, so neither a password nor a mail was sent. " +
+            "Check the port, or whether the server wants TLS from the start (usual on port 465).",
+        NotSupportedException =>
+            $"{server} cannot do what is asked of it: {Clean(e.Message)} Check whether it wants a login at all.",
         SmtpCommandException refused => $"{server} does not let us in: {Answer(refused)}",
-        SocketException or TimeoutException => $"{server} could not be reached: {Clean(e.Message)} Check the server's name and port, and whether the network lets mail out.",
-        _ => $"{server} broke off while connecting: {Clean(e.Message)} Check the port, and whether the server wants STARTTLS or TLS from the start.",
+        SocketException or TimeoutException => $"{server} could not be reached: {Clean(e.Message)} " +
+            "Check the server's name and port, and whether the network lets mail out.",
+        _ =>
+            $"{server} broke off while connecting: {Clean(e.Message)} Check the port, and whether the server wants STARTTLS or TLS from the start.",
     };
 
     /// <summary>What a refusal means for the mail.</summary>

@@ -2,7 +2,9 @@ using GddWatch.Agronomy.Changes;
 
 namespace GddWatch.Notices.Composing;
 
-/// <summary>Invented messages that lead templates through all their branches, so that a misspelt name is found when the service starts and not when a window opens.</summary>
+/// <summary>
+/// Invented messages that lead templates through all their branches, so that a misspelt name is found when the service starts and not when a window opens.
+/// </summary>
 internal static class TrialMessages
 {
     private static readonly DateOnly Day = new(2026, 4, 12);

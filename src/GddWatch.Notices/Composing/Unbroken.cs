@@ -12,6 +12,7 @@ internal static partial class Unbroken
         .Replace("°F-days", "°F\u2011days", StringComparison.Ordinal)
         .Replace("°C-days", "°C\u2011days", StringComparison.Ordinal);
 
-    [GeneratedRegex(@"(?<=\d) (?=(°[CF]|%|cm|mm|m|in|inch|inches|day|days)(?![A-Za-z]))|(?<=±) (?=\d)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(
+        @"(?<=\d) (?=(°[CF]|%|cm|mm|m|in|inch|inches|day|days)(?![A-Za-z]))|(?<=±) (?=\d)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Gap();
 }

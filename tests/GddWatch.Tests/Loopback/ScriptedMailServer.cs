@@ -45,8 +45,8 @@ internal sealed class ScriptedMailServer : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await stop.CancelAsync();
-        listener.Stop();
         await running;
+        listener.Stop();
         stop.Dispose();
     }
 

@@ -10,7 +10,9 @@ internal static class Composers
 {
     public static MailHeaderOptions Headers { get; } = new() { From = "windows@example.org" };
 
-    public static MailComposer Make(string? folder = null) => new(folder ?? TemplatesFolder.Committed, Headers);
+    private static readonly Lazy<MailComposer> Committed = new(() => new(TemplatesFolder.Committed, Headers));
+
+    public static MailComposer Make(string? folder = null) => folder is null ? Committed.Value : new(folder, Headers);
 
     public static byte[] BytesOf(MimeMessage mail)
     {
