@@ -51,7 +51,7 @@ internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDelive
         {
             mail = composer.Compose(claimed.Message, TimeZoneInfo.ConvertTime(claimed.QueuedAt, zone));
         }
-        catch (MailTemplateException fault)
+        catch (Exception fault) when (fault is MailTemplateException or ArgumentException)
         {
             return new DeliveryOutcome.RefusedForNow($"The mail could not be written: {fault.Message}");
         }

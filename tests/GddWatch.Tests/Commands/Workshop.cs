@@ -25,7 +25,7 @@ internal sealed class Workshop : IDisposable
 
     public string Data => Path.Combine(Folder, "var");
 
-    public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 1, 15, 12, 0, 0, TimeSpan.Zero));
+    public FakeTimeProvider Clock { get; private set; } = new(new DateTimeOffset(2026, 1, 15, 12, 0, 0, TimeSpan.Zero));
 
     /// <summary>The sample region with its sample weather.</summary>
     public static Workshop WithSamples()
@@ -48,6 +48,9 @@ internal sealed class Workshop : IDisposable
         workshop.WriteWeather(csv);
         return workshop;
     }
+
+    /// <summary>Puts the clock to an instant, earlier ones included.</summary>
+    public void PutClockTo(DateTimeOffset instant) => Clock = new FakeTimeProvider(instant);
 
     public void WriteWeather(string csv) => File.WriteAllText(Path.Combine(Folder, "lawn.csv"), csv);
 

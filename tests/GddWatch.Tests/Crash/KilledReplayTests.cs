@@ -69,7 +69,7 @@ public sealed class KilledReplayTests
 
     private static Process Start(Workshop workshop)
     {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (string argument in (string[])[Path.Combine(AppContext.BaseDirectory, "gddwatch.dll"), "replay", "--config", workshop.Config, "--data", workshop.Data])
         {
             start.ArgumentList.Add(argument);

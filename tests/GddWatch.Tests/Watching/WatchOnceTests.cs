@@ -91,7 +91,7 @@ public sealed class WatchOnceTests
     public async Task Weather_that_has_stopped_coming_opens_nothing_and_is_told_to_the_operator_once()
     {
         using Workshop workshop = LawnOn(new DateOnly(2025, 2, 1));
-        workshop.Clock.SetUtcNow(new DateTimeOffset(2025, 5, 1, 12, 0, 0, TimeSpan.Zero));
+        workshop.PutClockTo(new DateTimeOffset(2025, 5, 1, 12, 0, 0, TimeSpan.Zero));
         await workshop.RunAsync("watch", "--once");
         workshop.Clock.Advance(TimeSpan.FromDays(1));
         await workshop.RunAsync("watch", "--once");
@@ -111,7 +111,7 @@ public sealed class WatchOnceTests
         File.WriteAllText(settings, """{ "Mail": { "Host": "127.0.0.1", "Port": "9", "Security": "none", "From": "service@example.org" } }""");
         Ran down = await workshop.RunAsync("watch", "--once");
         Assert.Equal(1, down.Code);
-        Assert.DoesNotContain("   at ", down.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at GddWatch", down.Error, StringComparison.Ordinal);
         Assert.Empty(workshop.Mails);
         File.WriteAllText(settings, folderOnly);
         workshop.Clock.Advance(TimeSpan.FromHours(8));
@@ -123,7 +123,7 @@ public sealed class WatchOnceTests
     public async Task A_lawn_without_a_readable_feed_is_unknown_and_the_others_are_not_affected()
     {
         using Workshop workshop = Workshop.WithSamples();
-        workshop.Clock.SetUtcNow(new DateTimeOffset(2025, 5, 16, 12, 0, 0, TimeSpan.Zero));
+        workshop.PutClockTo(new DateTimeOffset(2025, 5, 16, 12, 0, 0, TimeSpan.Zero));
         File.Delete(Path.Combine(workshop.Folder, "data-samples", "quarry-park.csv"));
         await workshop.RunAsync("watch", "--once");
         Assert.Contains(workshop.Mails.Keys, name => name.Contains("north-common", StringComparison.Ordinal));
@@ -142,7 +142,7 @@ public sealed class WatchOnceTests
     private static void PutOn(Workshop workshop, DateOnly day)
     {
         workshop.WriteWeather(SmoothWeather.Csv(FirstDay, day));
-        workshop.Clock.SetUtcNow(new DateTimeOffset(day.AddDays(1).ToDateTime(new TimeOnly(12, 0)), TimeSpan.Zero));
+        workshop.PutClockTo(new DateTimeOffset(day.AddDays(1).ToDateTime(new TimeOnly(12, 0)), TimeSpan.Zero));
     }
 
     private static string[] Bodies(Workshop workshop, string to) =>
