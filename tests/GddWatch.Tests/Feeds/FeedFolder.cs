@@ -26,7 +26,7 @@ internal sealed class FeedFolder : IDisposable
         Longitude = 0,
         ElevationM = elevationM,
         TimeZone = "Etc/UTC",
-        Turf = [Turf.CoolSeason],
+        Turf = [TurfType.CoolSeason],
     };
 
     public static CsvFeedDefinition Csv(string path = "days.csv") => new()
