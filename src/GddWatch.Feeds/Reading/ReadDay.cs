@@ -18,6 +18,9 @@ internal sealed class ReadDay(DateOnly day, string file, int line)
     /// <summary>False where the row is left out: its day still counts as mentioned, and its temperatures still tell the unit.</summary>
     public bool IsUsable { get; set; } = true;
 
+    /// <summary>Whether the row knows nothing but its day.</summary>
+    public bool IsBlank => Array.TrueForAll(values, double.IsNaN);
+
     public double this[WeatherVariable variable]
     {
         get => values[(int)variable];

@@ -35,15 +35,15 @@ internal sealed class ReadDays(FaultList faults)
         DailySeriesBuilder builder = new();
         foreach (ReadDay row in kept.Values.OrderBy(row => row.Day))
         {
-            builder.Add(new DailyRecord { Day = row.Day });
-            ReadDay maximumRow = row;
-            if (maximumIsOfTheDayBefore) maximumRow = kept.GetValueOrDefault(row.Day.DayNumber + 1, new ReadDay(row.Day.AddDays(1), row.File, row.Line));
+            // A day whose values are all missing still belongs to the series.
+            if (row.IsBlank) builder.Add(new DailyRecord { Day = row.Day });
+            ReadDay? maximumRow = maximumIsOfTheDayBefore ? kept.GetValueOrDefault(row.Day.DayNumber + 1) : row;
             double minimumC = row[WeatherVariable.MinimumAirC];
-            double maximumC = maximumRow[WeatherVariable.MaximumAirC];
+            double maximumC = maximumRow?[WeatherVariable.MaximumAirC] ?? double.NaN;
             if (minimumC > maximumC)
             {
                 // Only a shifted maximum can contradict here: within a row this was tested.
-                faults.Add(FaultKind.MinimumAboveMaximum, RowFaults.MorningContradiction(row, maximumRow, minimumC, maximumC));
+                faults.Add(FaultKind.MinimumAboveMaximum, RowFaults.MorningContradiction(row, maximumRow!, minimumC, maximumC));
                 minimumC = maximumC = double.NaN;
             }
 

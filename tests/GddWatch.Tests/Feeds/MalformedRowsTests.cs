@@ -10,7 +10,7 @@ namespace GddWatch.Tests.Feeds;
 /// <summary>Thousands of generated files of good and spoiled lines, always the same ones.</summary>
 public sealed class MalformedRowsTests : IDisposable
 {
-    private const string Seed = "0000KOIPe0C2";
+    private const ulong Seed = 20_240_501;
     private static readonly DateOnly First = new(2020, 1, 1);
 
     private static readonly string[] Spoiled =
@@ -33,7 +33,9 @@ public sealed class MalformedRowsTests : IDisposable
 
     [Fact]
     public void Whatever_stands_between_good_lines_nothing_is_thrown_or_invented_and_every_good_line_is_kept() =>
-        Files.Sample(
+        ForEach(
+            Files,
+            times: 3000,
             lines =>
             {
                 string text = "date,tmin,tmax,rain\n" + string.Concat(lines.Select((line, i) => (line.IsGood ? line.Text(First.AddDays(i * 40)) : line.Junk) + "\n"));
@@ -47,24 +49,38 @@ public sealed class MalformedRowsTests : IDisposable
                 AssertNothingInvented(reading, text);
                 Assert.True(!lines.Any(line => line.IsGood) || reading.Series is not null);
                 Assert.All(reading.Faults, fault => Assert.True(fault.Problem.Length > 0 && fault.Accepted.Length > 0 && fault.ToString().Length < 1500, fault.ToString()));
-            },
-            seed: Seed,
-            iter: 3000,
-            threads: 1);
+            });
 
     [Fact]
     public void Whatever_bytes_a_file_holds_nothing_is_thrown() =>
-        Gen.Byte.Array[0, 400].Sample(
+        ForEach(
+            Gen.Byte.Array[0, 400],
+            times: 1000,
             bytes =>
             {
                 FeedReading bare = folder.With(bytes).ReadAsync().GetAwaiter().GetResult();
                 Assert.True(bare.Series is null && bare.IsRefused);
                 FeedReading underHeader = folder.With([.. "date,tmin,tmax,rain\n2020-01-01,1,2,3\n"u8, .. bytes]).ReadAsync().GetAwaiter().GetResult();
                 Assert.Equal(1.0, underHeader.At("2020-01-01"));
-            },
-            seed: Seed,
-            iter: 1000,
-            threads: 1);
+            });
+
+    // The library's own sampling begins at a seed but goes on by chance; here each run tries the same cases.
+    private static void ForEach<T>(Gen<T> cases, int times, Action<T> holds)
+    {
+        PCG chance = new(1, Seed);
+        for (int i = 0; i < times; i++)
+        {
+            T one = cases.Generate(chance, null, out Size _);
+            try
+            {
+                holds(one);
+            }
+            catch (Exception failure)
+            {
+                throw new InvalidOperationException($"Case {i} of {times}: {(one is Line[] lines ? string.Join("\n", lines.AsEnumerable()) : one)}", failure);
+            }
+        }
+    }
 
     private static void AssertKept(FeedReading reading, DateOnly day, Line line)
     {

@@ -76,13 +76,13 @@ public sealed class TemperatureUnitFeedTests(ITestOutputHelper output) : IDispos
         Assert.Equal(49, reading.Series!.Count);
     }
 
-    // Source: NOAA NCEI, US Climate Reference Network, 50 stations, 2010-2023. Every slice of 1, 2, 3 and 12 months of every station. A station's true unit is never
-    // refused and a full year in the other unit always is; the shares of shorter slices that cannot be told are what was measured, with a little room.
+    // Source: NOAA NCEI, US Climate Reference Network, 50 stations, 2010-2023. Every two months of every station, and 12 months from each quarter on. A station's true
+    // unit is never doubted and a full year in the other unit always is; the shares of two months that cannot be told are the measured 2.6 and 17 %, with a little room.
     [Fact]
     public async Task Fifty_real_stations_pass_in_their_unit_and_are_refused_in_the_other()
     {
         string root = SharedFiles.Find("weather/uscrn-daily");
-        Dictionary<int, Tally> tallies = new() { [1] = new(), [2] = new(), [3] = new(), [12] = new() };
+        Dictionary<int, Tally> tallies = new() { [2] = new(), [12] = new() };
         string[] stations = await File.ReadAllLinesAsync(Path.Combine(root, "stations.csv"), TestContext.Current.CancellationToken);
         foreach (string[] station in stations.Skip(1).Select(line => line.Split(',')))
         {
@@ -97,10 +97,10 @@ public sealed class TemperatureUnitFeedTests(ITestOutputHelper output) : IDispos
 
         foreach ((int months, Tally tally) in tallies) output.WriteLine($"{months} months: {tally}");
         Assert.All(tallies.Values, tally => Assert.Equal((0, 0), (tally.TrueCelsiusRefused, tally.TrueFahrenheitRefused)));
-        Assert.All(tallies, each => Assert.True(each.Value.Slices > 7000));
+        Assert.True(tallies[2].Slices > 8000 && tallies[12].Slices > 2000);
         Assert.Equal((0, 0), (tallies[12].FahrenheitNotFound, tallies[12].CelsiusNotFound));
-        Assert.InRange(tallies[2].FahrenheitNotFound / (double)tallies[2].Slices, 0, 0.05);
-        Assert.InRange(tallies[2].CelsiusNotFound / (double)tallies[2].Slices, 0, 0.35);
+        Assert.InRange(tallies[2].FahrenheitNotFound / (double)tallies[2].Slices, 0, 0.035);
+        Assert.InRange(tallies[2].CelsiusNotFound / (double)tallies[2].Slices, 0, 0.2);
     }
 
     // Source: Met Éireann, Dublin Airport, 1942-2025 (a mild sea climate, where °C and °F differ least over the year).
@@ -157,7 +157,7 @@ public sealed class TemperatureUnitFeedTests(ITestOutputHelper output) : IDispos
 
     private static void JudgeSlices(DailySeries series, double latitude, double elevationM, int months, Tally tally)
     {
-        for (DateOnly from = new(series.FirstDay.Year, series.FirstDay.Month, 1); from.AddMonths(months) <= series.LastDay.AddDays(1); from = from.AddMonths(1))
+        for (DateOnly from = new(series.FirstDay.Year, series.FirstDay.Month, 1); from.AddMonths(months) <= series.LastDay.AddDays(1); from = from.AddMonths(months == 12 ? 3 : 1))
         {
             int first = Math.Max(0, series.IndexOf(from));
             int last = series.IndexOf(from.AddMonths(months)) - 1;

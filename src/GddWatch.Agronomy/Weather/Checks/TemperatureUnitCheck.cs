@@ -16,9 +16,9 @@ public static class TemperatureUnitCheck
     /// <para>d = the greatest distance of a month's median outside <see cref="PossibleMonth"/> as stated, e = the same as if in the other unit.
     /// d = 0: fits (with fewer than <see cref="EnoughMonths"/> months and e = 0 too: either). d > 0 and e &lt; d/2: the other unit. Else neither.</para>
     /// <para>Days that lack the minimum or the maximum do not count; months with fewer than <see cref="LeastDaysOfAMonth"/> days are not judged.</para>
-    /// <para>Source: the range of the earth's climates, see <see cref="PossibleMonth"/>. Tried on 50 stations of the US Climate Reference Network 2010-2023
-    /// (30.5 to 49° N, 0 to 2,990 m): no true unit refused in any slice of 1, 2, 3 or 12 months; a full year in the wrong unit always found; of slices of two months
-    /// those in the cold half of a cold place can stay unfound, since −20 °C and −4 °F are the same and both are possible there.</para>
+    /// <para>Source: the range of the earth's climates, see <see cref="PossibleMonth"/>. Tried on 50 stations of the US Climate Reference Network 2010-2023,
+    /// 30.5 to 49° N: no true unit was doubted in any slice of 1, 2, 3 or 12 months, and 12 months in the wrong unit were always found. Of 8,344 slices of two months
+    /// 2.6 % stayed unfound as °F called °C and 17 % as °C called °F, all in the cold half of the year: −20 °C and −4 °F are the same, and there both occur.</para>
     /// </summary>
     /// <param name="series">Air temperatures [°C], converted as the stated unit says.</param>
     /// <param name="latitude">Latitude [°], north positive.</param>
