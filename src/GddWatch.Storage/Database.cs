@@ -95,6 +95,9 @@ public sealed class Database : IAsyncDisposable
     private Task<bool> CheckAndMigrateAsync(TimeProvider clock, IReadOnlyList<SchemaChange> changes, CancellationToken stop) => ExplainingAsync(async () =>
     {
         await using SqliteConnection connection = await ConnectAsync(stop);
+        // Asked, since SQLite quietly opens a protected file for reading alone, and lets even a writer's transaction begin on it.
+        if (SQLitePCL.raw.sqlite3_db_readonly(connection.Handle, "main") == 1)
+            throw SqliteFaults.MayNotBeWritten(Path);
         Work work = new(connection, null, stop);
         await work.ExecuteAsync(SqliteSql.KeepLogAhead);
         string finding = await work.SingleAsync<string>(SqliteSql.QuickCheck);

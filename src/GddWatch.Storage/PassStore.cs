@@ -74,12 +74,12 @@ public sealed class PassStore(Database database)
         }
     }
 
-    private static async Task KeepRecipientsAsync(Work work, PassResult pass)
+    private static Task<int> KeepRecipientsAsync(Work work, PassResult pass)
     {
         string since = StoredText.Of(pass.Day);
         // Word to the operator makes nobody a recipient of notices.
         IEnumerable<string> told = pass.Messages.Where(queued => queued.Message.Notices.Count > 0).Select(queued => queued.Message.Address);
-        foreach (string recipient in pass.Recipients.Concat(told))
-            await work.ExecuteAsync(KnownRecipientSql.Keep, new { address = StoredText.Address(recipient), since });
+        return work.ExecuteEachAsync(
+            KnownRecipientSql.Keep, pass.Recipients.Concat(told).Select(recipient => new { address = StoredText.Address(recipient), since }));
     }
 }

@@ -20,12 +20,16 @@ internal static class SqliteFaults
     public static StorageException Damaged(string path, string finding) => new(
         $"The database '{path}' is damaged ({finding}). Put the latest backup in its place, or move it away to start afresh.");
 
+    public static StorageException MayNotBeWritten(string path) => new(ReadOnlySentence(path));
+
+    private static string ReadOnlySentence(string path) =>
+        $"The database '{path}' may be read but not written. Give the account that runs this program leave to write the file and its folder.";
+
     private static string Sentence(string path, SqliteException fault) => fault.SqliteErrorCode switch
     {
         Busy or Locked =>
             $"The database '{path}' is in use by another program. Stop that program, or wait until it has finished, and try again.",
-        ReadOnly =>
-            $"The database '{path}' may be read but not written. Give the account that runs this program leave to write the file and its folder.",
+        ReadOnly => ReadOnlySentence(path),
         InputOutput =>
             $"Reading or writing the database '{path}' failed ({fault.Message}). Check the disk and its connection, and try again.",
         Corrupt =>

@@ -22,17 +22,12 @@ public sealed class WindowStore(Database database)
         },
         stop);
 
-    internal static async Task KeepAsync(Work work, IEnumerable<KeptWindow> windows)
-    {
-        foreach (KeptWindow window in windows)
-            await work.ExecuteAsync(KeptWindowSql.Keep, Row.Of(window));
-    }
+    internal static Task<int> KeepAsync(Work work, IEnumerable<KeptWindow> windows) => work.ExecuteEachAsync(KeptWindowSql.Keep, windows.Select(Row.Of));
 
-    internal static async Task KeepJudgedAsync(Work work, IEnumerable<string> sites, DateOnly day)
+    internal static Task<int> KeepJudgedAsync(Work work, IEnumerable<string> sites, DateOnly day)
     {
         string judgedOn = StoredText.Of(day);
-        foreach (string site in sites)
-            await work.ExecuteAsync(JudgedSiteSql.Keep, new { site, judgedOn });
+        return work.ExecuteEachAsync(JudgedSiteSql.Keep, sites.Select(site => new { site, judgedOn }));
     }
 
     private static IReadOnlyList<KeptWindow> Read(IEnumerable<Row> rows) => [.. rows.Select(row => row.Window())];

@@ -8,6 +8,10 @@ internal readonly record struct Work(DbConnection Connection, DbTransaction? Tra
 {
     public Task<int> ExecuteAsync(string sql, object? values = null) => Connection.ExecuteAsync(Command(sql, values));
 
+    /// <summary>The same statement for each of several sets of values, compiled once.</summary>
+    public Task<int> ExecuteEachAsync<T>(string sql, IEnumerable<T> each)
+        where T : class => Connection.ExecuteAsync(Command(sql, each));
+
     public Task<IEnumerable<T>> QueryAsync<T>(string sql, object? values = null) => Connection.QueryAsync<T>(Command(sql, values));
 
     public Task<T> SingleAsync<T>(string sql, object? values = null) => Connection.QuerySingleAsync<T>(Command(sql, values));
