@@ -182,6 +182,20 @@ public class HeatSumTests
     }
 
     [Fact]
+    public void A_column_by_a_method_or_cutoff_without_a_name_is_refused()
+    {
+        ArgumentOutOfRangeException method = Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatSum.Accumulate((DegreeDayMethod)9, DegreeDayCutoff.None, [1], [3], 10, null, [0], new double[1]));
+        Assert.Equal("method", method.ParamName);
+        foreach (DegreeDayMethod known in Enum.GetValues<DegreeDayMethod>())
+        {
+            ArgumentOutOfRangeException cutoff = Assert.Throws<ArgumentOutOfRangeException>(
+                () => HeatSum.Accumulate(known, (DegreeDayCutoff)9, [1], [3], 10, null, [0], new double[1]));
+            Assert.Equal("cutoff", cutoff.ParamName);
+        }
+    }
+
+    [Fact]
     public void A_definition_whose_base_is_not_below_its_upper_threshold_cannot_be_made()
     {
         ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new HeatSumDefinition(
