@@ -196,10 +196,11 @@ public class HeatSumTests
     }
 
     [Fact]
-    public void A_definition_whose_base_is_not_below_its_upper_threshold_cannot_be_made()
+    public void A_definition_whose_base_is_not_below_its_upper_threshold_cannot_be_summed()
     {
-        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new HeatSumDefinition(
-            Temperature.FromCelsius(12), Temperature.FromCelsius(11.5), DegreeDayMethod.SingleSine, DegreeDayCutoff.Horizontal, AnnualDay.Of(1, 1)));
+        HeatSumDefinition reversed = FromFirstOfMarch with { Base = Temperature.FromCelsius(12), Upper = Temperature.FromCelsius(11.5) };
+        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatSum.Column(SeriesOf.Alike(new DateOnly(2023, 3, 1), 1, 5, 15), reversed, Hemisphere.Northern, []));
         Assert.Contains("11.5", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("12", refusal.Message, StringComparison.Ordinal);
     }
