@@ -36,7 +36,7 @@ internal static class CutoffRule
     public static double Single<TCurve>(DegreeDayCutoff cutoff, double minimumC, double maximumC, double baseC, double? upperC)
         where TCurve : IDayCurve
     {
-        Named(cutoff);
+        HeatDemand.Named(cutoff);
         double upper = HeatDemand.Thresholds(baseC, upperC);
         HeatDemand.Extremes(minimumC, maximumC);
         return DegreeDays<TCurve>(cutoff, minimumC, maximumC, baseC, upper);
@@ -47,7 +47,7 @@ internal static class CutoffRule
         DegreeDayCutoff cutoff, double minimumC, double maximumC, double nextMinimumC, double baseC, double? upperC)
         where TCurve : IDayCurve
     {
-        Named(cutoff);
+        HeatDemand.Named(cutoff);
         double upper = HeatDemand.Thresholds(baseC, upperC);
         HeatDemand.Extremes(minimumC, maximumC);
         HeatDemand.NextMinimum(nextMinimumC);
@@ -65,10 +65,5 @@ internal static class CutoffRule
         double first = DegreeDays<TCurve>(cutoff, minimumC, maximumC, baseC, upperC);
         double second = DegreeDays<TCurve>(cutoff, Math.Min(nextMinimumC, maximumC), Math.Max(nextMinimumC, maximumC), baseC, upperC);
         return (first + second) / 2.0;
-    }
-
-    private static void Named(DegreeDayCutoff cutoff)
-    {
-        if (cutoff is < DegreeDayCutoff.None or > DegreeDayCutoff.Vertical) throw HeatDemand.Unknown(cutoff);
     }
 }

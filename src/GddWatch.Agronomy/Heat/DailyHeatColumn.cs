@@ -14,16 +14,20 @@ internal static class DailyHeatColumn
         ReadOnlySpan<double> maximumC,
         double baseC,
         double upperC,
-        Span<double> heat) => method switch
+        Span<double> heat)
+    {
+        HeatDemand.Named(cutoff);
+        return method switch
         {
             DegreeDayMethod.SimpleAverage => Single<MeanAllDay>(cutoff, minimumC, maximumC, baseC, upperC, heat),
             DegreeDayMethod.AverageWithLimitedExtremes => Single<ExtremesHalfTheDayEach>(cutoff, minimumC, maximumC, baseC, upperC, heat),
-            DegreeDayMethod.SingleSine => Single<SineCurve>(cutoff, minimumC, maximumC, baseC, upperC, heat),
-            DegreeDayMethod.DoubleSine => Double<SineCurve>(cutoff, minimumC, maximumC, baseC, upperC, heat),
+            DegreeDayMethod.SingleSine => SineColumn.Fill(doubled: false, cutoff, minimumC, maximumC, baseC, upperC, heat),
+            DegreeDayMethod.DoubleSine => SineColumn.Fill(doubled: true, cutoff, minimumC, maximumC, baseC, upperC, heat),
             DegreeDayMethod.SingleTriangle => Single<TriangleCurve>(cutoff, minimumC, maximumC, baseC, upperC, heat),
             DegreeDayMethod.DoubleTriangle => Double<TriangleCurve>(cutoff, minimumC, maximumC, baseC, upperC, heat),
             _ => throw HeatDemand.Unknown(method),
         };
+    }
 
     private static int Single<TCurve>(
         DegreeDayCutoff cutoff, ReadOnlySpan<double> minimumC, ReadOnlySpan<double> maximumC, double baseC, double upperC, Span<double> heat)

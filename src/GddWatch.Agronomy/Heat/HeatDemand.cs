@@ -32,6 +32,12 @@ internal static class HeatDemand
         if (double.IsInfinity(nextMinimumC)) throw Refuse("next day's minimum temperature", nextMinimumC, "a finite number, or NaN for a missing one");
     }
 
+    /// <summary>Refuses a cutoff that has no name, even where it would not act.</summary>
+    public static void Named(DegreeDayCutoff cutoff)
+    {
+        if (cutoff is < DegreeDayCutoff.None or > DegreeDayCutoff.Vertical) throw Unknown(cutoff);
+    }
+
     /// <summary>A cutoff that has no rule.</summary>
     public static ArgumentOutOfRangeException Unknown(DegreeDayCutoff cutoff) =>
         new(nameof(cutoff), cutoff, $"There is no cutoff {(int)cutoff}; allowed is a named {nameof(DegreeDayCutoff)}.");

@@ -1,7 +1,5 @@
 using System.Globalization;
 using GddWatch.Agronomy.Places;
-using GddWatch.Agronomy.Quantities;
-using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Weather;
 
 namespace GddWatch.Agronomy.Heat;

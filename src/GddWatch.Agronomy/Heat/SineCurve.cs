@@ -12,9 +12,7 @@ internal readonly struct SineCurve : IDayCurve
         if (thresholdC >= maximumC) return 0.0;
         if (thresholdC <= minimumC) return (minimumC + maximumC) / 2.0 - thresholdC;
         double x = Place(thresholdC, minimumC, maximumC);
-
-        // Just below the maximum both terms are nearly equal, and rounding may take their difference below zero.
-        return (maximumC - minimumC) / 2.0 * Math.Max(0.0, Math.Sqrt((1.0 - x) * (1.0 + x)) - x * Math.Acos(x)) / Math.PI;
+        return (maximumC - minimumC) / 2.0 * (Math.Sqrt((1.0 - x) * (1.0 + x)) - x * Math.Acos(x)) / Math.PI;
     }
 
     /// <inheritdoc/>

@@ -182,10 +182,25 @@ public class HeatSumTests
     }
 
     [Fact]
-    public void A_definition_whose_base_is_not_below_its_upper_threshold_cannot_be_made()
+    public void A_column_by_a_method_or_cutoff_without_a_name_is_refused()
     {
-        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new HeatSumDefinition(
-            Temperature.FromCelsius(12), Temperature.FromCelsius(11.5), DegreeDayMethod.SingleSine, DegreeDayCutoff.Horizontal, AnnualDay.Of(1, 1)));
+        ArgumentOutOfRangeException method = Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatSum.Accumulate((DegreeDayMethod)9, DegreeDayCutoff.None, [1], [3], 10, null, [0], new double[1]));
+        Assert.Equal("method", method.ParamName);
+        foreach (DegreeDayMethod known in Enum.GetValues<DegreeDayMethod>())
+        {
+            ArgumentOutOfRangeException cutoff = Assert.Throws<ArgumentOutOfRangeException>(
+                () => HeatSum.Accumulate(known, (DegreeDayCutoff)9, [1], [3], 10, null, [0], new double[1]));
+            Assert.Equal("cutoff", cutoff.ParamName);
+        }
+    }
+
+    [Fact]
+    public void A_definition_whose_base_is_not_below_its_upper_threshold_cannot_be_summed()
+    {
+        HeatSumDefinition reversed = FromFirstOfMarch with { Base = Temperature.FromCelsius(12), Upper = Temperature.FromCelsius(11.5) };
+        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatSum.Column(SeriesOf.Alike(new DateOnly(2023, 3, 1), 1, 5, 15), reversed, Hemisphere.Northern, []));
         Assert.Contains("11.5", refusal.Message, StringComparison.Ordinal);
         Assert.Contains("12", refusal.Message, StringComparison.Ordinal);
     }
