@@ -28,5 +28,5 @@ internal sealed class SoilErrors
         if (Math.Abs(error) <= EightyPercent * deviationC) inRange++;
     }
 
-    public override string ToString() => $"RMSE {RootMeanSquareC:F3}, bias {BiasC:+0.000;-0.000}, in the 80 % range {ShareInRange:P1}, {Days} days";
+    public override string ToString() => $"RMSE {RootMeanSquareC:F3}, bias {BiasC:F3}, in the 80 % range {ShareInRange:P1}, {Days} days";
 }
