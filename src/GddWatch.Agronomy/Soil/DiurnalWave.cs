@@ -29,7 +29,7 @@ public static class DiurnalWave
     {
         Demand.NotNegative(airRangeC, "range of the air [°C]");
         Demand.Within(hour, 0, 24, "hour of the day [hours]");
-        double relative = Demand.NotNegative(depthCm, "depth [cm]") / DampingDepthCm;
-        return AmplitudePerRange * airRangeC * Math.Exp(-relative) * Math.Cos(2.0 * Math.PI * (hour - WarmestHour) / 24.0 - relative);
+        double sinceLowestDays = (hour - WarmestHour + 12.0) / 24.0;
+        return DampedSinusoid.At(0.0, AmplitudePerRange * airRangeC, depthCm, DampingDepthCm, sinceLowestDays, 1.0);
     }
 }

@@ -10,7 +10,7 @@ namespace GddWatch.Agronomy.Soil;
 /// <para>A reading with a time of day stands for the mean of its day: value − <see cref="DiurnalWave.DepartureC"/>. No wave is taken off where the estimate is 1 °C or
 /// colder or snow was measured. Where the day's extremes are missing a range of 10 °C is assumed.</para>
 /// <para>Valid for readings at 2 to 20 cm. A day's estimate uses readings of that day and earlier ones only.</para>
-/// <para>Missing input: a reading on a day without weather or estimate corrects nothing, and its verdict says so.</para>
+/// <para>Missing input: a reading on a day whose air temperatures are missing or filled in, or that has no estimate, corrects nothing, and its verdict says so.</para>
 /// <para>Source: Kalman filter on an autoregressive bias, textbook (MEMORY); constants, their data and error: <see cref="ProbeConstants"/>.</para>
 /// </summary>
 public static class ProbeCorrection
@@ -114,6 +114,8 @@ public static class ProbeCorrection
 
         private JudgedReading Take(ProbeReading reading, double estimateC)
         {
+            // An estimate over a hole in the weather is off for reasons that are no bias of the site.
+            if (series.QualityAt(series.IndexOf(reading.Day)) is null or Mark.Filled) return WithoutWeather(reading);
             if (double.IsNaN(estimateC)) return new JudgedReading(reading, ReadingVerdict.NoEstimateThatDay, null, null, null);
             double daily = DailyMeanC(reading, series, estimateC);
             double correlation = Math.Exp(-Math.Abs(reading.Depth.Centimetres - depth.Centimetres) / constants.DepthMemoryCm);

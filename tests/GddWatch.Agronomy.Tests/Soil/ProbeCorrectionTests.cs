@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Weather.Filling;
 using Xunit;
 
 namespace GddWatch.Agronomy.Tests.Soil;
@@ -122,6 +123,20 @@ public sealed class ProbeCorrectionTests
             probed.Readings.Select(reading => reading.Verdict));
         Assert.All(probed.Readings, reading => Assert.Null(reading.DailyMeanC));
         Assert.Equal(Uncorrected.MeanC[^1], probed.Columns.MeanC[^1]);
+    }
+
+    [Fact]
+    public void A_reading_in_a_hole_of_the_weather_corrects_nothing_because_the_estimate_is_off_there_for_other_reasons()
+    {
+        double[] year = SomeSoil.SmoothYear(200);
+        year[149] = double.NaN;
+        DailySeries holed = SomeSoil.Days(NewYear, year);
+        foreach (DailySeries series in (DailySeries[])[holed, LastKnownDay.Fill(holed)])
+        {
+            ProbedSoil probed = ProbeCorrection.Estimate(LayeredTurfSoil.Default, series, 40, SomeSoil.FiveCm, [At(150, 3)]);
+            Assert.Equal(ReadingVerdict.NoWeatherThatDay, probed.Readings[0].Verdict);
+            Assert.Equal(SomeSoil.Of(LayeredTurfSoil.Default, series).MeanC[^1], probed.Columns.MeanC[^1]);
+        }
     }
 
     [Fact]
