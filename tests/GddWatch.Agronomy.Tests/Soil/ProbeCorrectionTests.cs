@@ -85,7 +85,8 @@ public sealed class ProbeCorrectionTests
     [Fact]
     public void A_morning_reading_is_raised_and_an_afternoon_reading_lowered_to_the_mean_of_the_day()
     {
-        // By hand from the documented wave, 5 cm, range 12 °C: 0.26·12·exp(−5/10.5) = 1.9379; 8 h: cos(−π/2 − 0.47619) = −0.45839; 17 h: cos(π/4 − 0.47619) = 0.95254.
+        // By hand from the documented wave, 5 cm, range 12 °C: 0.26·12·exp(−5/10.5) = 1.9379; 8 h: cos(−π/2 − 0.47619) = −0.45839; 17 h:
+        // cos(π/4 − 0.47619) = 0.95254.
         Assert.Equal(10 + 1.9379 * 0.45839, Daily(new TimeOnly(8, 0)), 1e-3);
         Assert.Equal(10 - 1.9379 * 0.95254, Daily(new TimeOnly(17, 0)), 1e-3);
         Assert.Equal(10, Daily(null));
