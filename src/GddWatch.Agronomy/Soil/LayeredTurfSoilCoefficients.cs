@@ -3,7 +3,7 @@ namespace GddWatch.Agronomy.Soil;
 /// <summary>
 /// The fitted constants of <see cref="LayeredTurfSoil"/>. The values here are the model's own; a fitting tool may try others.
 /// <para>Fitted on the daily mean at 5 cm measured at 50 stations of the US Climate Reference Network, product CRND0103 (daily), 2010 to
-/// 2023, 235 971 station days, by the tool soil-fit of tests/GddWatch.Benchmarks: least squares with station weights (humid 1, dry 0.4,
+/// 2023, 235 971 station days, by the tool soil-fit of tests/GddWatch.Validation: least squares with station weights (humid 1, dry 0.4,
 /// divided by 1 + (rmse/1.4 °C)⁴) and a weak prior on each constant. The set is one for all stations; nothing is fitted to a single
 /// one.</para>
 /// <para>Error at stations left out of the fit (leave one station out, all days with a measurement, pooled): humid stations RMSE 1.44 °C
