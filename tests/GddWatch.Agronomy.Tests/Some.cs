@@ -32,6 +32,7 @@ internal static class Some
             double mean = SmoothMeanC(day.AddDays(-shiftDays)) + offsetC + (anomalyC?.Invoke(day) ?? 0);
             builder.Put(day, WeatherVariable.MinimumAirC, mean - 6);
             builder.Put(day, WeatherVariable.MaximumAirC, mean + 6);
+            builder.Put(day, WeatherVariable.Soil5CmC, mean + 1.5);
         }
 
         return builder.Build()!;

@@ -15,7 +15,7 @@ public sealed class SiteMetrics
 {
     private readonly Dictionary<Depth, SoilTemperatureColumns> soil = [];
     private readonly Dictionary<(Depth Depth, int Days), double[]> soilMeans = [];
-    private readonly Dictionary<HeatSumDefinition, double[]> heatSums = [];
+    private readonly List<(HeatSumDefinition Definition, double[] Sums)> heatSums = [];
 
     private SiteMetrics(DailySeries series, Site site)
     {
@@ -70,15 +70,15 @@ public sealed class SiteMetrics
     }
 
     /// <summary>Mean soil temperature over the days that end on a day [°C]; NaN where one of them is not known.</summary>
-    public double SoilMeanAt(Depth depth, int days, DateOnly day)
-    {
-        if (!soilMeans.TryGetValue((depth, days), out double[]? means))
-        {
-            means = RunningMean.Over(Soil(depth).MeanC, days);
-            soilMeans.Add((depth, days), means);
-        }
+    public double SoilMeanAt(Depth depth, int days, DateOnly day) => At(SoilMeans(depth, days), day);
 
-        return At(means, day);
+    /// <summary>Mean soil temperature over the days that end on each day of the series [°C]; NaN where one of them is not known.</summary>
+    public double[] SoilMeans(Depth depth, int days)
+    {
+        if (soilMeans.TryGetValue((depth, days), out double[]? means)) return means;
+        means = RunningMean.Over(Soil(depth).MeanC, days);
+        soilMeans.Add((depth, days), means);
+        return means;
     }
 
     /// <summary>Standard deviation of the day's soil temperature [°C].</summary>
@@ -91,10 +91,15 @@ public sealed class SiteMetrics
     public double[] HeatSumColumn(HeatSumDefinition definition)
     {
         ArgumentNullException.ThrowIfNull(definition);
-        if (heatSums.TryGetValue(definition, out double[]? sums)) return sums;
-        ReadOnlySpan<double> soilMean = definition.SoilDepth is { } depth ? Soil(depth).MeanC : [];
-        sums = HeatSum.Column(Series, definition, Site.Hemisphere, soilMean);
-        heatSums.Add(definition, sums);
+        // A handful of definitions, asked for on every day of every season: the same one is found without comparing all that it says.
+        foreach ((HeatSumDefinition known, double[] column) in heatSums)
+        {
+            if (ReferenceEquals(known, definition)) return column;
+        }
+
+        double[] sums = heatSums.Find(each => each.Definition == definition).Sums
+            ?? HeatSum.Column(Series, definition, Site.Hemisphere, definition.SoilDepth is { } depth ? Soil(depth).MeanC : []);
+        heatSums.Add((definition, sums));
         return sums;
     }
 

@@ -29,7 +29,10 @@ internal static class WatchCommand
         var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, place.Zone, new Random().NextDouble);
         HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { ApplicationName = "gddwatch" });
         builder.Logging.AddConsole(options => options.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Logging.AddSimpleConsole(options => options.SingleLine = true);
         builder.Logging.SetMinimumLevel(LogLevel.Information);
+        // The host's own chatter is not for an adviser; what goes wrong in it is.
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         var outcome = new WorkerOutcome();
         builder.Services.AddSingleton<IHostedService>(services => new Worker(
             place, new DailyPass(place.Configuration, database), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,

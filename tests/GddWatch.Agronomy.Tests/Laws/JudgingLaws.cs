@@ -66,16 +66,17 @@ public sealed class JudgingLaws
     [Fact]
     public void A_southern_site_with_its_weather_half_a_year_later_opens_half_a_year_later()
     {
-        // Smooth years, so that the leap day and the length of the shift are all that can differ: 181 days, one either way.
+        // Air and soil are shifted alike, so that the leap day and the length of the shift are all that can differ: 181 days, one either way. (The
+        // estimate itself differs a little between the hemispheres: the earth is nearest to the sun in January.)
         Treatment[] treatments = [Some.Treatment(Some.SoilRises(10)), Some.Treatment(Some.Heat(111), closing: new CalendarGuard(Some.Day("05-20"), null)), Autumn];
         foreach (Treatment treatment in treatments)
         {
-            Window north = Some.Judge(treatment, Some.SmoothYears(2010, 14), Some.Site(41), 2022);
+            Window north = Some.Judge(treatment, Some.SmoothYears(2010, 14), Some.Site(41) with { SoilTemperature = SoilSource.Measured }, 2022);
             // A northern season of the second half of the year comes half a year later in the next calendar year.
             int southernYear = treatment.Season.From.Month > 6 ? 2023 : 2022;
-            Window south = Some.Judge(treatment, Some.SmoothYears(2010, 14, shiftDays: AnnualDay.HalfYearDays), Some.Site(-41), southernYear);
-            Assert.InRange(south.FirstOpening!.Day.DayNumber - north.FirstOpening!.Day.DayNumber, 180, 183);
-            if (north.PastBest is { } past) Assert.InRange(south.PastBest!.Day.DayNumber - past.Day.DayNumber, 180, 183);
+            Window south = Some.Judge(treatment, Some.SmoothYears(2010, 14, shiftDays: AnnualDay.HalfYearDays), Some.Site(-41) with { SoilTemperature = SoilSource.Measured }, southernYear);
+            Assert.InRange(south.FirstOpening!.Day.DayNumber - north.FirstOpening!.Day.DayNumber, 180, 182);
+            if (north.PastBest is { } past) Assert.InRange(south.PastBest!.Day.DayNumber - past.Day.DayNumber, 180, 182);
         }
     }
 

@@ -85,6 +85,19 @@ internal sealed class Workshop : IDisposable
         return new Ran(code, output.ToString(), error.ToString());
     }
 
+    /// <summary>Runs a command that waits for time to pass, such as between attempts to reach a server, and lets it pass at once.</summary>
+    public async Task<Ran> RunLettingTimePassAsync(params string[] arguments)
+    {
+        Task<Ran> running = Task.Run(() => RunAsync(arguments), Xunit.TestContext.Current.CancellationToken);
+        while (!running.IsCompleted)
+        {
+            Clock.Advance(TimeSpan.FromMilliseconds(100));
+            await Task.Yield();
+        }
+
+        return await running;
+    }
+
     /// <summary>The mails in a folder by name, with their bytes.</summary>
     public static SortedDictionary<string, byte[]> MailsIn(string folder)
     {

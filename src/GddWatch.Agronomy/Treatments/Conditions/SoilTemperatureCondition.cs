@@ -62,10 +62,13 @@ public sealed record SoilTemperatureCondition(
     {
         int past = 0;
         int known = 0;
+        double[] means = view.Metrics.SoilMeans(Depth, MeanOverDays);
+        int today = view.Metrics.Series.IndexOf(day);
         for (int back = 0; back < Holding.OfDays; back++)
         {
-            double mean = view.Metrics.SoilMeanAt(Depth, MeanOverDays, day.AddDays(-back));
-            if (double.IsNaN(mean)) continue;
+            int index = today - back;
+            if ((uint)index >= (uint)means.Length || double.IsNaN(means[index])) continue;
+            double mean = means[index];
             known++;
             if (Passing == Passing.RisesAbove ? mean >= threshold.Celsius : mean <= threshold.Celsius) past++;
         }
