@@ -5,6 +5,9 @@ namespace GddWatch.Tests.Commands;
 
 public sealed class ReplayTests
 {
+    /// <summary>A spring, long enough for openings and closings at every site.</summary>
+    private static readonly string[] Spring = ["replay", "--from", "2025-03-15", "--until", "2025-05-31"];
+
     [Fact]
     public async Task A_replay_writes_a_mail_for_each_change_and_run_again_it_writes_nothing_new()
     {
@@ -25,7 +28,7 @@ public sealed class ReplayTests
     public async Task Every_mail_says_that_the_region_is_invented_and_that_the_label_is_the_law()
     {
         using Workshop workshop = Workshop.WithSamples();
-        await workshop.RunAsync("replay");
+        await workshop.RunAsync(Spring);
         foreach ((string name, byte[] bytes) in workshop.ReplayMails)
         {
             string[] texts = Texts(bytes);
@@ -43,7 +46,7 @@ public sealed class ReplayTests
     public async Task Opening_mails_of_pre_emergent_and_overseeding_say_that_they_forbid_each_other_and_what_is_not_recorded()
     {
         using Workshop workshop = Workshop.WithSamples();
-        await workshop.RunAsync("replay");
+        await workshop.RunAsync("replay", "--from", "2025-02-10", "--until", "2025-09-05");
         string[] names = [.. workshop.ReplayMails.Keys.Where(name => name.Contains("opened.spring-pre-emergent", StringComparison.Ordinal) || name.Contains("opened.overseeding", StringComparison.Ordinal))];
         Assert.NotEmpty(names);
         foreach (string name in names)
@@ -74,7 +77,7 @@ public sealed class ReplayTests
     public async Task A_replay_that_was_stopped_half_way_goes_on_to_the_same_mails()
     {
         using Workshop whole = Workshop.WithSamples();
-        await whole.RunAsync("replay");
+        await whole.RunAsync(Spring);
         using Workshop stopped = Workshop.WithSamples();
         using var stop = new CancellationTokenSource();
         using var output = new StringWriter();
@@ -84,12 +87,12 @@ public sealed class ReplayTests
         using var watcher = new FileSystemWatcher(mailFolder) { EnableRaisingEvents = true };
         watcher.Renamed += (_, _) => stop.Cancel();
         int code = await GddWatch.Commands.CommandLine.RunAsync(
-            ["replay", "--config", stopped.Config, "--data", stopped.Data],
+            [.. Spring, "--config", stopped.Config, "--data", stopped.Data],
             new GddWatch.Commands.Terminal(output, output, stopped.Clock, isInteractive: false),
             stop.Token);
         Assert.Equal(1, code);
         Assert.InRange(stopped.ReplayMails.Count, 1, whole.ReplayMails.Count - 1);
-        await stopped.RunAsync("replay");
+        await stopped.RunAsync(Spring);
         Assert.Equal(whole.ReplayMails, stopped.ReplayMails);
     }
 
@@ -97,14 +100,14 @@ public sealed class ReplayTests
     public async Task A_replay_with_other_thresholds_starts_afresh_and_says_so()
     {
         using Workshop workshop = Workshop.WithSamples();
-        await workshop.RunAsync("replay");
+        await workshop.RunAsync(Spring);
         string treatments = Path.Combine(workshop.Config, "treatments.yaml");
         File.WriteAllText(treatments, File.ReadAllText(treatments).Replace("reaches: 350 °F-days", "reaches: 400 °F-days", StringComparison.Ordinal));
-        Ran again = await workshop.RunAsync("replay");
+        Ran again = await workshop.RunAsync(Spring);
         Assert.Contains("made afresh", again.Error, StringComparison.Ordinal);
         using Workshop fresh = Workshop.WithSamples();
         File.Copy(treatments, Path.Combine(fresh.Config, "treatments.yaml"), overwrite: true);
-        await fresh.RunAsync("replay");
+        await fresh.RunAsync(Spring);
         Assert.Equal(fresh.ReplayMails, workshop.ReplayMails);
     }
 

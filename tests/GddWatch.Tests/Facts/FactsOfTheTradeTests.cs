@@ -1,0 +1,81 @@
+using GddWatch.Agronomy.Windows;
+using Xunit;
+
+namespace GddWatch.Tests.Facts;
+
+/// <summary>
+/// When the windows open, as medians over years: common practice, without a source. Checked over the invented climates and over real measured weather.
+/// </summary>
+public sealed class FactsOfTheTradeTests
+{
+    private static readonly int LateMarch = new DateOnly(2023, 3, 20).DayOfYear;
+    private static readonly int EarlyMay = new DateOnly(2023, 5, 10).DayOfYear;
+    private static readonly int EndOfMarch = new DateOnly(2023, 3, 31).DayOfYear;
+    private static readonly int MidMay = new DateOnly(2023, 5, 12).DayOfYear;
+    private static readonly int AboutFirstOfJune = new DateOnly(2023, 6, 4).DayOfYear;
+    private static readonly int TenthOfAugust = new DateOnly(2023, 8, 10).DayOfYear;
+    private static readonly int MidSeptember = new DateOnly(2023, 9, 15).DayOfYear;
+
+    [Theory]
+    [InlineData("north-common")]
+    [InlineData("quarry-park")]
+    public async Task At_the_cold_winter_samples_spring_pre_emergent_opens_from_late_March_to_early_May(string site) =>
+        Assert.InRange(Seasons.MedianOpeningDay(await Seasons.OfSampleAsync(site), "spring-pre-emergent"), LateMarch, EarlyMay);
+
+    [Theory]
+    [InlineData("pecan-court")]
+    [InlineData("harbor-lawn")]
+    public async Task At_the_warm_samples_spring_pre_emergent_opens_in_March_or_before(string site) =>
+        Assert.InRange(Seasons.MedianOpeningDay(await Seasons.OfSampleAsync(site), "spring-pre-emergent"), 1, EndOfMarch);
+
+    [Theory]
+    [InlineData("north-common")]
+    [InlineData("quarry-park")]
+    [InlineData("mill-green")]
+    public async Task At_the_samples_between_37_and_44_north_grub_preventive_opens_from_mid_May_to_about_1_June_and_overseeding_in_August_or_by_mid_September(string site)
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfSampleAsync(site);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "grub-preventive"), MidMay, AboutFirstOfJune);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "overseeding"), TenthOfAugust, MidSeptember);
+    }
+
+    // Lawns with cold winters inland, where the common practice was formed. Left out, with the reason: Bedford and Salem reach 350 °F-days on 8 and 7 May,
+    // since their springs are milder than their latitude; the coasts (Kingston, Durham) and the mountains reach it later, since the air is cool.
+    [Theory]
+    [InlineData("IA_Des_Moines_17_E", 41.56, -93.29, 280)]
+    [InlineData("NE_Lincoln_8_ENE", 40.85, -96.57, 360)]
+    [InlineData("MO_Chillicothe_22_ENE", 39.87, -93.15, 250)]
+    [InlineData("SD_Sioux_Falls_14_NNE", 43.73, -96.62, 490)]
+    [InlineData("NY_Millbrook_3_W", 41.79, -73.74, 126)]
+    public async Task At_real_inland_stations_between_37_and_44_north_all_three_windows_open_when_practice_says(string station, double latitude, double longitude, double elevationM)
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfStationAsync(station, latitude, longitude, elevationM);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "spring-pre-emergent"), LateMarch, EarlyMay);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "grub-preventive"), MidMay, AboutFirstOfJune);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "overseeding"), TenthOfAugust, MidSeptember);
+    }
+
+    [Theory]
+    [InlineData("AL_Selma_13_WNW", 32.46, -87.24, 59)]
+    [InlineData("LA_Monroe_26_N", 32.88, -92.12, 27)]
+    [InlineData("GA_Watkinsville_5_SSE", 33.78, -83.39, 226)]
+    [InlineData("TX_Austin_33_NW", 30.62, -98.08, 413)]
+    public async Task At_real_warm_stations_spring_pre_emergent_opens_in_March_or_before_and_grub_preventive_not_before_May(string station, double latitude, double longitude, double elevationM)
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfStationAsync(station, latitude, longitude, elevationM);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "spring-pre-emergent"), 1, EndOfMarch);
+        Assert.Equal(new DateOnly(2023, 5, 1).DayOfYear, Seasons.MedianOpeningDay(windows, "grub-preventive"), tolerance: 1);
+    }
+
+    [Fact]
+    public async Task No_window_opens_twice_in_a_season_at_any_of_these_stations()
+    {
+        IReadOnlyList<Window> windows =
+        [
+            .. await Seasons.OfStationAsync("IA_Des_Moines_17_E", 41.56, -93.29, 280),
+            .. await Seasons.OfStationAsync("GA_Watkinsville_5_SSE", 33.78, -83.39, 226),
+            .. await Seasons.OfSampleAsync("mill-green"),
+        ];
+        Assert.Equal(0, windows.Sum(window => window.Reopenings));
+    }
+}
