@@ -28,6 +28,6 @@ public sealed class ConfigurationPaths
     public string Resolve(string written)
     {
         string full = Path.GetFullPath(written, BaseFolder);
-        return isRelative && !Path.IsPathRooted(written) ? Path.GetRelativePath(Path.GetFullPath("."), full) + (Path.EndsInDirectorySeparator(full) ? "/" : "") : full;
+        return isRelative && !Path.IsPathRooted(written) ? Path.GetRelativePath(Path.GetFullPath("."), full) : full;
     }
 }

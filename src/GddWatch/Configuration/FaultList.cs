@@ -27,10 +27,12 @@ public sealed class FaultList(string file)
         Column = place.Column.ToString(CultureInfo.InvariantCulture),
         Found = found,
         Problem = problem,
-        Accepted = accepted,
+        Accepted = InASentence(accepted),
     });
 
     /// <summary>Adds a fault about the file as a whole.</summary>
     public void AddWhole(string problem, string accepted) =>
-        faults.Add(new Fault { Severity = FaultSeverity.Refused, File = file, Problem = problem, Accepted = accepted });
+        faults.Add(new Fault { Severity = FaultSeverity.Refused, File = file, Problem = problem, Accepted = InASentence(accepted) });
+
+    private static string InASentence(string text) => text.EndsWith('.') ? text : $"{text}.";
 }

@@ -50,12 +50,14 @@ public sealed class SchemaTests
     [InlineData("treatments.yaml", "        - calendar: { not-before: 05-01 }", "        - { calendar: { not-before: 05-01 }, heat-sum: { reaches: 1 °C-days, base: 1 °C, method: single sine, from: 01-01 } }", "two conditions in one")]
     public async Task An_editor_marks_what_the_program_refuses(string yaml, string good, string bad, string what)
     {
-        string text = await File.ReadAllTextAsync(Path.Combine(Folder, yaml), TestContext.Current.CancellationToken);
+        CancellationToken stop = TestContext.Current.CancellationToken;
+        string text = await File.ReadAllTextAsync(Path.Combine(Folder, yaml), stop);
         Assert.Contains(good, text);
         string spoilt = text.Replace(good, bad);
 
         Assert.True((await FaultsOf(spoilt, $"schemas/{Path.GetFileNameWithoutExtension(yaml)}.schema.json")).Count > 0, $"The schema lets {what} pass.");
-        using var folder = new ConfigurationFolder();
+        using var folder = new ConfigurationFolder(await File.ReadAllTextAsync(Path.Combine(Folder, "region.yaml"), stop), await File.ReadAllTextAsync(Path.Combine(Folder, "treatments.yaml"), stop));
+        Assert.Empty(folder.Read().Faults);
         folder.Write(yaml, spoilt);
         Assert.NotEmpty(folder.Read().Faults);
     }

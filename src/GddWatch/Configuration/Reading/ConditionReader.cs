@@ -50,9 +50,9 @@ public sealed class ConditionReader(FaultList faults)
     private Condition[]? ReadParts(PlacedList<ConditionText> texts)
     {
         Condition?[] parts = [.. texts.Items.Select(Read)];
-        if (parts.Length == 0) faults.Add(texts.Place, null, "This list of conditions is empty.", "at least one condition");
+        if (texts.Written == 0) faults.Add(texts.Place, null, "This list of conditions is empty.", "at least one condition");
         Condition[] good = [.. parts.OfType<Condition>()];
-        return good.Length > 0 && good.Length == parts.Length ? good : null;
+        return good.Length > 0 && good.Length == texts.Written ? good : null;
     }
 
     private SoilTemperatureCondition? ReadSoilTemperature(SoilTemperatureText text)
@@ -95,6 +95,7 @@ public sealed class ConditionReader(FaultList faults)
         if (text is { Upper: { } upper, Base: { } floor } && upper.Value <= floor.Value)
         {
             faults.Add(upper.Place, $"The upper threshold is not above the base of {floor.Place.Text}.", "a temperature above the base");
+            return null;
         }
 
         if (text is { Upper: { } above, Cutoff: null or { Value: DegreeDayCutoff.None } })

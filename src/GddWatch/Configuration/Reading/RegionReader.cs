@@ -22,7 +22,7 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
     {
         if (text is null) return null;
         SiteText[] siteTexts = [.. text.Sites?.Items ?? []];
-        if (text.Sites is { Items.Count: 0 } none) faults.Add(none.Place, null, "There is no site.", "at least one site");
+        if (text.Sites is { Written: 0 } none) faults.Add(none.Place, null, "There is no site.", "at least one site");
         Names.CheckIds(siteTexts.Select(each => each.Id).OfType<Placed<string>>(), "site", faults);
         if (text.Region?.TimeZone is { } zone) TimeZones.Check(zone, faults);
         Site[] sites = [.. siteTexts.Select(each => Read(each, text.Region)).OfType<Site>()];
@@ -50,9 +50,9 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
         CheckRange(text.Latitude, 90, "latitude", "north");
         CheckRange(text.Longitude, 180, "longitude", "east");
         if (text.TimeZone is { } own) TimeZones.Check(own, faults);
-        if (text.Turf is { Items.Count: 0 } bare) faults.Add(bare.Place, null, "No turf is named.", "cool-season, warm-season or both");
+        if (text.Turf is { Written: 0 } bare) faults.Add(bare.Place, null, "No turf is named.", "cool-season, warm-season or both");
         Names.CheckOnce(text.Turf?.Items ?? [], faults);
-        if (text.Feeds is { Items.Count: 0 } dry) faults.Add(dry.Place, null, "The site has no feed.", "at least one feed, so that its weather is known");
+        if (text.Feeds is { Written: 0 } dry) faults.Add(dry.Place, null, "The site has no feed.", "at least one feed, so that its weather is known");
         FeedDefinition[] siteFeeds = [.. (text.Feeds?.Items ?? []).Select(feedReader.Read).OfType<FeedDefinition>()];
         if (text.Id is { } known) feeds.TryAdd(known.Value, siteFeeds);
         if (text is not { Id: { } id, Name: { } name, Latitude: { } latitude, Longitude: { } longitude, Elevation: { } elevation, Turf: { } turf }) return null;
@@ -89,7 +89,7 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
     {
         CheckSome(text.Sites, siteIds, "site");
         CheckSome(text.Treatments, treatmentIds, "treatment");
-        if (text.Notices is { Items.Count: 0 } none) faults.Add(none.Place, null, "No kind of notice is named, so this person would hear nothing.", "at least one kind of notice, or paused-until with a date");
+        if (text.Notices is { Written: 0 } none) faults.Add(none.Place, null, "No kind of notice is named, so this person would hear nothing.", "at least one kind of notice, or paused-until with a date");
         Names.CheckOnce(text.Notices?.Items ?? [], faults);
         if (text.Address is not { } address) return null;
         return new Recipient
@@ -114,10 +114,10 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
 
     private void CheckSome(AllOrSome? some, IReadOnlyList<string>? known, string what)
     {
-        if (some?.Names is not { } names) return;
-        if (names.Count == 0) faults.Add(some.Place, null, $"No {what} is named.", $"all, or at least one {what}");
-        Names.CheckReferences(names, known, what, faults);
-        Names.CheckOnce(names, faults);
+        if (some?.Some is not { } list) return;
+        if (list.Written == 0) faults.Add(some.Place, null, $"No {what} is named.", $"all, or at least one {what}");
+        Names.CheckReferences(list.Items, known, what, faults);
+        Names.CheckOnce(list.Items, faults);
     }
 
     private void CheckRange(Placed<double>? degrees, double limit, string what, string positive)

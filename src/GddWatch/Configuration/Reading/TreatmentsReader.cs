@@ -16,7 +16,7 @@ public sealed class TreatmentsReader(FaultList faults)
     public IReadOnlyList<Treatment> Read(TreatmentsFileText? text)
     {
         if (text?.Treatments is not { } list) return [];
-        if (list.Items.Count == 0) faults.Add(list.Place, null, "There is no treatment.", "at least one treatment");
+        if (list.Written == 0) faults.Add(list.Place, null, "There is no treatment.", "at least one treatment");
         foreach ((Placed<string> name, Placed<string> sentence) in text.Cautions?.Entries ?? []) cautions.TryAdd(name.Value, sentence.Value);
         Names.CheckIds(list.Items.Select(each => each.Id).OfType<Placed<string>>(), "treatment", faults);
         CheckExclusions(list.Items);
@@ -37,7 +37,7 @@ public sealed class TreatmentsReader(FaultList faults)
         if (opens is not null) CheckOpening(text, opens, season);
         if (text.Turf is { } turf)
         {
-            if (turf.Items.Count == 0) faults.Add(turf.Place, null, "No turf is named, so the treatment is for no site.", "cool-season, warm-season or both");
+            if (turf.Written == 0) faults.Add(turf.Place, null, "No turf is named, so the treatment is for no site.", "cool-season, warm-season or both");
             Names.CheckOnce(turf.Items, faults);
         }
 

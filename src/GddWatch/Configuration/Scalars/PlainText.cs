@@ -20,7 +20,7 @@ public static partial class PlainText
 
     /// <summary>Reads a number with a decimal point.</summary>
     public static ScalarReading Number(string text) =>
-        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number)
+        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
             ? ScalarReading.Of(number)
             : ScalarReading.Refused("This is not a number.");
 

@@ -32,4 +32,7 @@ public sealed class MailSettings
 
     /// <summary>How long to wait for the server, as hours:minutes:seconds.</summary>
     public string Timeout { get; set => field = value ?? ""; } = "00:00:30";
+
+    /// <summary>For a private server whose certificate no public authority has signed: the SHA-256 of that certificate in hexadecimal.</summary>
+    public string PinnedCertificateSha256 { get; set => field = value ?? ""; } = "";
 }

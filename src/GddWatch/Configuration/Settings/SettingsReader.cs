@@ -15,7 +15,7 @@ namespace GddWatch.Configuration.Settings;
 /// </summary>
 public sealed class SettingsReader
 {
-    private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout"];
+    private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout", "PinnedCertificateSha256"];
     private static readonly string[] ScheduleKeys = ["At"];
 
     private readonly List<string> faults = [];
@@ -85,6 +85,7 @@ public sealed class SettingsReader
             Password = password ?? "",
             From = mail.From,
             Timeout = ReadTimeout(mail.Timeout),
+            PinnedCertificateSha256 = ReadPin(mail.PinnedCertificateSha256),
         };
     }
 
@@ -119,6 +120,17 @@ public sealed class SettingsReader
         }
 
         return timeout;
+    }
+
+    private string ReadPin(string text)
+    {
+        string digits = text.Replace(":", "");
+        if (digits.Length > 0 && (digits.Length != 64 || !digits.All(char.IsAsciiHexDigit)))
+        {
+            Add("Mail:PinnedCertificateSha256", text, "this is not the SHA-256 of a certificate", "64 hexadecimal digits, colons between them allowed");
+        }
+
+        return text;
     }
 
     private TimeOnly ReadSchedule(ScheduleSettings schedule)

@@ -57,7 +57,7 @@ public sealed class YamlBinder(FaultList faults)
     {
         if (tree is not YamlList list) return Misfit<object>(tree, name, type);
         Array items = Keep(item, list.Items.Select(each => Bind(item, each, $"An entry of {name}", mayBeEmpty)));
-        return Activator.CreateInstance(type, items, list.Place);
+        return Activator.CreateInstance(type, items, list.Items.Count, list.Place);
     }
 
     private object? BindNames(Type type, Type item, YamlTree tree, string name)
@@ -73,9 +73,9 @@ public sealed class YamlBinder(FaultList faults)
     private AllOrSome? BindAllOrSome(YamlTree tree, string name)
     {
         if (tree is YamlValue { Text: "all" }) return new AllOrSome(null, tree.Place);
-        if (tree is not YamlList list) return Misfit<AllOrSome>(tree, name, typeof(AllOrSome));
-        var names = (Placed<string>[])Keep(typeof(Placed<string>), list.Items.Select(each => Bind(typeof(Placed<string>), each, $"An entry of {name}", mayBeEmpty: false)));
-        return new AllOrSome(names, list.Place);
+        if (tree is not YamlList) return Misfit<AllOrSome>(tree, name, typeof(AllOrSome));
+        var some = (PlacedList<Placed<string>>?)BindList(typeof(PlacedList<Placed<string>>), typeof(Placed<string>), tree, name, mayBeEmpty: false);
+        return new AllOrSome(some, tree.Place);
     }
 
     private object? BindValue(Type type, Type inner, YamlTree tree, string name, bool mayBeEmpty)

@@ -33,8 +33,13 @@ public sealed class YamlTreeReader
         }
         catch (YamlException exception)
         {
-            var place = new Place((int)exception.Start.Line, (int)exception.Start.Column, LineOf(text, (int)exception.Start.Line));
-            faults.Add(place, $"This is not YAML that can be read: {InASentence(exception.Message)}", "keys and values as in \"name: North Common\", indented with spaces; put quotation marks around text with a colon, a # or a leading * or &");
+            reader.RefuseText(text, exception.Start, exception.Message);
+            return null;
+        }
+        catch (InvalidOperationException)
+        {
+            // The parser's own way of stopping at some braces that are never closed.
+            reader.RefuseText(text, reader.parser.Current?.End ?? Mark.Empty, "A brace, a bracket or a quotation mark is not closed where it should be");
             return null;
         }
     }
@@ -143,6 +148,25 @@ public sealed class YamlTreeReader
         return false;
     }
 
+    private void RefuseText(string text, Mark mark, string message)
+    {
+        string[] lines = text.Split('\n');
+        int tab = Array.FindIndex(lines, line => line.TakeWhile(char.IsWhiteSpace).Contains('\t') && !string.IsNullOrWhiteSpace(line));
+        if (tab >= 0)
+        {
+            var indentation = new Place(tab + 1, lines[tab].IndexOf('\t') + 1, lines[tab].Trim());
+            faults.Add(indentation, "A tab stands in the indentation, which YAML does not take.", "spaces in its place");
+            return;
+        }
+
+        string found = lines.ElementAtOrDefault((int)mark.Line - 1)?.Trim() ?? "";
+        string sentence = message.TrimEnd().EndsWith('.') ? message.TrimEnd() : $"{message.TrimEnd()}.";
+        faults.Add(
+            new Place((int)mark.Line, (int)mark.Column, found),
+            $"This is not YAML that can be read: {sentence}",
+            "keys and values as in \"name: North Common\", indented with spaces; put quotation marks around text with a colon, a # or a leading * or &");
+    }
+
     private static YamlValue ValueOf(Scalar scalar)
     {
         Place place = PlaceOf(scalar) with { Text = scalar.Value };
@@ -150,8 +174,4 @@ public sealed class YamlTreeReader
     }
 
     private static Place PlaceOf(ParsingEvent node) => new((int)node.Start.Line, (int)node.Start.Column, null);
-
-    private static string LineOf(string text, int line) => text.Split('\n').ElementAtOrDefault(line - 1)?.Trim() ?? "";
-
-    private static string InASentence(string message) => message.TrimEnd().EndsWith('.') ? message.TrimEnd() : $"{message.TrimEnd()}.";
 }
