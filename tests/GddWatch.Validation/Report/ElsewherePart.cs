@@ -1,0 +1,83 @@
+using GddWatch.Agronomy.Soil;
+using GddWatch.Validation.Scoring;
+using GddWatch.Validation.Weather;
+
+namespace GddWatch.Validation.Report;
+
+/// <summary>Places of other networks, on which nothing was fitted or chosen.</summary>
+internal static class ElsewherePart
+{
+    private const int DepthCm = 10;
+
+    public static void Write(ReportPage page, FigureList figures, Evidence evidence, ISoilTemperatureModel model)
+    {
+        if (evidence.Elsewhere.Count == 0) return;
+        page.Heading("Where no station was: Harvard Forest and Dublin");
+        page.Text(
+            "Two places from other networks, measured at 10 cm and used for nothing but this table. Harvard Forest has a cold, snowy winter. At Dublin Airport the sea "
+            + "keeps the air late while the soil follows the sun, so that any model that only smooths and delays the air is out of step there.");
+        page.Table(
+            "Error at 10 cm [°C], bias in brackets, and share of days in the 80 % range",
+            ["Place and input", "year", "Feb-May", "Aug-Oct", "range holds\nyear", "days"],
+            evidence.Elsewhere.SelectMany(station => Rows(figures, station, model)));
+        List<(string, double[])> months = [.. evidence.Elsewhere.Select(station => (station.Name, Biases(figures, station, model)))];
+        page.Picture(
+            Charts.ByMonth("Bias by month where no station was", "Estimate − measured [°C]", months, 0),
+            "Bias of the default model at 10 cm by month, with precipitation.");
+        foreach (MeasuredStation station in evidence.Elsewhere) page.Text(Verdict(station, model));
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Rows(FigureList figures, MeasuredStation station, ISoilTemperatureModel model)
+    {
+        IReadOnlyList<MeasuredStation> alone = [station];
+        (string Name, SoilEstimate Estimate)[] ways =
+        [
+            ("with precipitation", SoilEstimate.Of(model, alone, DepthCm)),
+            ("air temperatures only", SoilEstimate.Of(model, alone, DepthCm, withRain: false)),
+            ("5-day air mean", SoilEstimate.Of(new AirMean(5), alone, DepthCm)),
+        ];
+        foreach ((string name, SoilEstimate estimate) in ways)
+        {
+            Score[] scores = [.. PartOfYear.Judged.Select(part => Score.Of(estimate, alone, StationGroup.All, part))];
+            for (int n = 0; n < scores.Length; n++)
+            {
+                figures.Add("elsewhere at 10 cm", name, station.Name, PartOfYear.Judged[n].Name, "RMSE", scores[n].PooledRmseC, "degC", scores[n].Days);
+                figures.Add("elsewhere at 10 cm", name, station.Name, PartOfYear.Judged[n].Name, "bias", scores[n].PooledBiasC, "degC", scores[n].Days);
+                figures.Add("elsewhere at 10 cm", name, station.Name, PartOfYear.Judged[n].Name, "share held", scores[n].Coverage, "1", scores[n].Days);
+            }
+
+            yield return
+            [
+                $"{station.Name}: {name}",
+                .. scores.Select(score => $"{Shown.Plain(score.PooledRmseC)} ({Shown.Signed(score.PooledBiasC)})"),
+                Shown.Share(scores[0].Coverage),
+                scores[0].Days.ToString(),
+            ];
+        }
+    }
+
+    private static double[] Biases(FigureList figures, MeasuredStation station, ISoilTemperatureModel model)
+    {
+        IReadOnlyList<MeasuredStation> alone = [station];
+        SoilEstimate estimate = SoilEstimate.Of(model, alone, DepthCm);
+        double[] biases = [.. PartOfYear.EachMonth.Select(month => Score.Of(estimate, alone, StationGroup.All, month).PooledBiasC)];
+        for (int month = 0; month < 12; month++)
+        {
+            figures.Add("elsewhere at 10 cm", "with precipitation", station.Name, PartOfYear.EachMonth[month].Name, "bias", biases[month], "degC", 0);
+        }
+
+        return biases;
+    }
+
+    private static string Verdict(MeasuredStation station, ISoilTemperatureModel model)
+    {
+        IReadOnlyList<MeasuredStation> alone = [station];
+        Score own = Score.Of(SoilEstimate.Of(model, alone, DepthCm), alone, StationGroup.All, PartOfYear.Year);
+        Score air = Score.Of(SoilEstimate.Of(new AirMean(5), alone, DepthCm), alone, StationGroup.All, PartOfYear.Year);
+        string range = own.Coverage is >= 0.75 and <= 0.85
+            ? "the stated range holds as it should"
+            : own.Coverage < 0.75 ? "the stated range is too narrow there" : "the stated range is wider than needed there";
+        return $"{station.Name}: the typical error is {Shown.Plain(own.PooledRmseC)} °C where the 5-day air mean has {Shown.Plain(air.PooledRmseC)}; "
+            + $"the estimate is {Shown.Plain(Math.Abs(own.PooledBiasC))} °C too {(own.PooledBiasC < 0 ? "cold" : "warm")} over the year, and {range} ({Shown.Share(own.Coverage)} of days).";
+    }
+}
