@@ -20,12 +20,13 @@ internal static class SoilReportCommand
         Charts.ChooseFont();
         ReportPage page = new("Soil temperature: how true the estimate is");
         FigureList figures = new();
-        SummaryPart.Write(page, figures, evidence, null);
+        SummaryPart.Write(page, figures, evidence, ProbesPart.AfterThreeReadingsC(evidence));
         ModelsPart.Write(page, figures, evidence);
         RangesPart.Write(page, figures, evidence);
         StationsPart.Write(page, figures, evidence);
         ElsewherePart.Write(page, figures, evidence, LayeredTurfSoil.Default);
         DatesPart.Write(page, figures, evidence);
+        ProbesPart.Write(page, figures, evidence);
 
         Directory.CreateDirectory(outFolder);
         UTF8Encoding utf8 = new(encoderShouldEmitUTF8Identifier: false);
@@ -43,7 +44,7 @@ internal static class SoilReportCommand
             new($"{LayeredTurfSoil.Default.Name} (default, held out)", true, heldOut.WithRain[5]),
             new($"{LayeredTurfSoil.Default.Name}, air temperatures only (held out)", false, heldOut.AirOnly[5]),
         ];
-        foreach (ISoilTemperatureModel rival in (ISoilTemperatureModel[])[new AirMean(5), new AirMean(7)])
+        foreach (ISoilTemperatureModel rival in Rivals.All)
         {
             models.Add(new ModelRun(rival.Name, false, SoilEstimate.Of(rival, stations, 5)));
         }

@@ -6,8 +6,9 @@ internal sealed class TemperatureCourse
     private const int FastDays = 5;
     private const int FastNeeded = 4;
     private const int SlowMayLack = 4;
-    private const int ProbedDays = 120;
-    private const double KnownShare = 0.9;
+
+    /// <summary>After a longer hole nobody can say when the threshold was passed.</summary>
+    private const int LongestHoleDays = 10;
 
     private readonly DateOnly firstDay;
     private readonly double[] fast;
@@ -23,20 +24,24 @@ internal sealed class TemperatureCourse
     }
 
     /// <summary>Whether the passage has happened before the first day that it is looked for.</summary>
-    public bool IsPastAtStart(Passage passage, int year) => passage.IsPast(fast[passage.StartIn(year).DayNumber - firstDay.DayNumber]);
+    public bool IsPastAtStart(Passage passage, int year)
+    {
+        int from = passage.StartIn(year).DayNumber - firstDay.DayNumber;
+        double first = fast.AsSpan(from, LongestHoleDays).ToArray().FirstOrDefault(value => !double.IsNaN(value), double.NaN);
+        return passage.IsPast(first);
+    }
 
-    /// <summary>The first day on which the rule is fulfilled; null where there is none or where too little is known.</summary>
+    /// <summary>The first day on which the rule is fulfilled; null where there is none, or where a hole comes before it.</summary>
     public DateOnly? FirstDay(Passage passage, HoldingRule rule, int year)
     {
         if (rule.SlowMeanDays != slowDays) throw new ArgumentException($"The slower mean is over {slowDays} days, the rule asks for {rule.SlowMeanDays}.");
         int from = passage.StartIn(year).DayNumber - firstDay.DayNumber;
         int until = Math.Min(passage.EndIn(year).DayNumber - firstDay.DayNumber, fast.Length - 1);
-        int known = Enumerable.Range(from, ProbedDays).Count(day => !double.IsNaN(fast[day]));
-        if (known < KnownShare * ProbedDays) return null;
-
-        int inARow = 0;
+        int inARow = 0, unknown = 0;
         for (int day = from; day <= until; day++)
         {
+            unknown = double.IsNaN(fast[day]) ? unknown + 1 : 0;
+            if (unknown > LongestHoleDays) return null;
             inARow = passage.IsPast(fast[day]) ? inARow + 1 : 0;
             bool near = double.IsInfinity(rule.SlackC) || passage.IsNear(slow[day], rule.SlackC);
             if (inARow >= rule.DaysInARow && near) return firstDay.AddDays(day);

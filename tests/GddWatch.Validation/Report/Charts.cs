@@ -81,7 +81,6 @@ internal static class Charts
         plot.Axes.Left.SetTicks([.. rows.Select((_, n) => (double)(rows.Count - 1 - n))], [.. rows.Select(row => row.Name)]);
         plot.Axes.SetLimitsY(-0.8, rows.Count - 0.2);
         plot.Axes.Bottom.Label.Text = axis;
-        plot.Axes.Bottom.Label.Bold = false;
         return plot.GetImage(WidthPixels, Math.Max(HeightPixels, rows.Count * 40 + 200)).GetImageBytes(ImageFormat.Png);
     }
 
@@ -100,7 +99,6 @@ internal static class Charts
         }
 
         plot.Axes.Bottom.Label.Text = "Day of the year, from the measurement";
-        plot.Axes.Bottom.Label.Bold = false;
         plot.Axes.SetLimits(lowest, highest, lowest, highest);
         plot.ShowLegend(Edge.Right);
         return plot.GetImage(WidthPixels, WidthPixels * 7 / 10).GetImageBytes(ImageFormat.Png);
@@ -113,6 +111,8 @@ internal static class Charts
         plot.Axes.Left.Label.Text = axis;
         plot.Axes.Left.Label.Bold = false;
         plot.Axes.Left.Label.FontSize = 13;
+        plot.Axes.Bottom.Label.Bold = false;
+        plot.Axes.Bottom.Label.FontSize = 13;
         plot.Grid.MajorLineColor = Color.FromHex("#e3e8e5");
         return plot;
     }

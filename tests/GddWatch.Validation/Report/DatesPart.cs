@@ -18,7 +18,8 @@ internal static class DatesPart
             "Beside it stand the mean of the air, judged by the same rule, and fixed dates: the best one for each station, taken from the very years it is tested on (no one can do better with a fixed "
             + "date), the one from the station's other years, which is what a good local calendar knows, and one date for everybody. A soil sensor is needed to find any of these; the estimate needs none.");
         page.Text(
-            "The mean is above the median because of short warm spells in winter that one series catches and the other does not: such a season costs weeks. A rule that a short spell "
+            "A season counts where both series have a date, neither is past the threshold when the search begins, and neither has a hole of more than ten days before its date. "
+            + "The mean is above the median because of short warm spells in winter that one series catches and the other does not: such a season costs weeks. A rule that a short spell "
             + "cannot trip serves both. With the plain rule three days in a row are enough. The rule in use also asks that the mean over 15 days is not more than 2 °C behind the threshold.");
         foreach (HoldingRule rule in (HoldingRule[])[HoldingRule.Recommended, HoldingRule.ThreeInARow])
         {
@@ -27,11 +28,11 @@ internal static class DatesPart
 
         page.Picture(Chart(comparison, evidence), $"One point a station and season; rule: {HoldingRule.Recommended.Name}. On the line both dates are the same.");
         page.Text(
-            "Other rules were tried. More days in a row agree a little better but open late: the next table compares rules by the estimate's mean error and by how much later than the plain rule "
-            + "they open in the measured series itself.");
+            "Other rules were tried. More days in a row agree about as well or a little better, but open late. The next table sets the estimate's mean error against how much later than the plain "
+            + "rule each rule opens in the measured series itself.");
         page.Table(
-            "Rules compared: mean error of the estimate in days, and mean (median) delay against three days in a row",
-            ["Rule", .. Passage.All.Select(passage => passage.Name), "mean of the\nfive errors"],
+            "Mean error of the estimate in days / mean delay against three days in a row (median delay)",
+            ["Rule", .. Passage.All.Select(passage => passage.Name), "mean\nerror"],
             ((HoldingRule[])[HoldingRule.ThreeInARow, HoldingRule.Recommended, HoldingRule.FiveInARow, HoldingRule.TenInARow])
                 .Select(rule => RuleRow(figures, evidence, comparison, rule)));
     }
@@ -42,7 +43,7 @@ internal static class DatesPart
         [
             ("*estimate (held out)", passage => comparison.Between(evidence.Default.MeanC, passage, rule)),
             ("estimate, air temperatures only", passage => comparison.Between(evidence.AirTemperaturesOnly.MeanC, passage, rule)),
-            ("5-day air mean", passage => comparison.Between(evidence.AirOfFiveDays.MeanC, passage, rule)),
+            ("5-day air mean", passage => comparison.Between(evidence.DailyAirC, passage, rule)),
             ("best fixed date of each station", passage => comparison.FixedDate(passage, rule, otherYearsOnly: false)),
             ("fixed date from the station's other years", passage => comparison.FixedDate(passage, rule, otherYearsOnly: true)),
             ("one date for all", passage => comparison.OneDate(passage, rule)),
@@ -73,7 +74,7 @@ internal static class DatesPart
         {
             DateErrors found = comparison.Between(evidence.Default.MeanC, passage, rule);
             (double mean, double median) = comparison.Delay(passage, rule, HoldingRule.ThreeInARow);
-            row.Add($"{Shown.Plain(found.MeanAbsolute, 1)}, later {Shown.Plain(mean, 1)} ({Shown.Plain(median, 0)})");
+            row.Add($"{Shown.Plain(found.MeanAbsolute, 1)} / {Shown.Signed(mean, 1)} ({Shown.Signed(median, 0)})");
             figures.Add("holding rules", rule.Name, "humid", passage.Name, "mean absolute error", found.MeanAbsolute, "days", found.Seasons);
             figures.Add("holding rules", rule.Name, "humid", passage.Name, "mean delay in the measured series", mean, "days", found.Seasons);
             figures.Add("holding rules", rule.Name, "humid", passage.Name, "median delay in the measured series", median, "days", found.Seasons);

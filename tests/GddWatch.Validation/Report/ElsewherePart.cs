@@ -34,7 +34,7 @@ internal static class ElsewherePart
         [
             ("with precipitation", SoilEstimate.Of(model, alone, DepthCm)),
             ("air temperatures only", SoilEstimate.Of(model, alone, DepthCm, withRain: false)),
-            ("5-day air mean", SoilEstimate.Of(new AirMean(5), alone, DepthCm)),
+            ("5-day air mean", SoilEstimate.Of(new RunningMeanOfAir(5), alone, DepthCm)),
         ];
         foreach ((string name, SoilEstimate estimate) in ways)
         {
@@ -73,7 +73,7 @@ internal static class ElsewherePart
     {
         IReadOnlyList<MeasuredStation> alone = [station];
         Score own = Score.Of(SoilEstimate.Of(model, alone, DepthCm), alone, StationGroup.All, PartOfYear.Year);
-        Score air = Score.Of(SoilEstimate.Of(new AirMean(5), alone, DepthCm), alone, StationGroup.All, PartOfYear.Year);
+        Score air = Score.Of(SoilEstimate.Of(new RunningMeanOfAir(5), alone, DepthCm), alone, StationGroup.All, PartOfYear.Year);
         string range = own.Coverage is >= 0.75 and <= 0.85
             ? "the stated range holds as it should"
             : own.Coverage < 0.75 ? "the stated range is too narrow there" : "the stated range is wider than needed there";

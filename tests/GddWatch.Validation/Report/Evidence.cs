@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Soil;
 using GddWatch.Validation.Fitting;
 using GddWatch.Validation.Scoring;
 using GddWatch.Validation.Weather;
@@ -17,5 +18,15 @@ internal sealed record Evidence(
     public SoilEstimate AirTemperaturesOnly => HeldOut.AirOnly[5];
 
     /// <summary>What people use today.</summary>
-    public SoilEstimate AirOfFiveDays { get; } = SoilEstimate.Of(new AirMean(5), Stations, 5);
+    public SoilEstimate AirOfFiveDays { get; } = SoilEstimate.Of(new RunningMeanOfAir(5), Stations, 5);
+
+    /// <summary>The middle of each day's air temperatures [°C], a column a station, of which the date rules take their own means.</summary>
+    public double[][] DailyAirC { get; } = [.. Stations.Select(DailyAir)];
+
+    private static double[] DailyAir(MeasuredStation station)
+    {
+        var middle = new double[station.Series.Count];
+        for (int day = 0; day < middle.Length; day++) middle[day] = (station.Series.MinimumAirC[day] + station.Series.MaximumAirC[day]) / 2;
+        return middle;
+    }
 }

@@ -12,6 +12,9 @@ internal static class ModelsPart
             "How far the daily mean soil temperature at 5 cm is from the measured one. Each cell is the typical error in °C (root mean square error over "
             + "all station-days), with the bias in brackets: below zero means the estimate is too cold. The three parts are the whole year, February to May, when windows "
             + "open on rising soil, and August to October, when they open on falling soil. Humid stations have at least 600 mm of precipitation a year; lawns grow there without constant watering.");
+        page.Text(
+            "The rivals are published models with the constants that their authors give, or, where the descriptions say so, with a few constants fitted on these same stations: for those, the figures here are a little "
+            + "flattering, since no station is left out. The default and its variant without precipitation are always held out.");
         page.Table("Error at 5 cm, all station-days together [°C]", Columns(StationGroup.Humid, StationGroup.All), Rows(figures, evidence, pooled: true));
         page.Text(
             "The same, but each station's own error first and then the mean over the stations, so that a station with a bad sensor or a longer record does not weigh more. "
@@ -51,9 +54,6 @@ internal static class ModelsPart
     private static void WriteMonths(ReportPage page, FigureList figures, Evidence evidence)
     {
         page.Heading("Error by month");
-        page.Text(
-            "The default model is off by a little more from May to July than in the rest of the year, because then the sun's strength and the wetness of the ground matter most, and both "
-            + "are only guessed from the daily temperature range and the rain. The mean of the air is far too cold in spring and summer.");
         List<(string Name, double[] Values)> errors = [], biases = [];
         foreach ((string name, SoilEstimate estimate) in Compared(evidence))
         {
@@ -68,6 +68,11 @@ internal static class ModelsPart
             }
         }
 
+        int worst = Array.IndexOf(errors[0].Values, errors[0].Values.Max()), best = Array.IndexOf(errors[0].Values, errors[0].Values.Min());
+        page.Text(
+            $"The default model's typical error is largest in {PartOfYear.EachMonth[worst].Name} ({Shown.Plain(errors[0].Values[worst])} °C) and smallest in {PartOfYear.EachMonth[best].Name} "
+            + $"({Shown.Plain(errors[0].Values[best])} °C): in early summer the sun's strength and the wetness of the ground matter most, and both are only judged from the daily temperature range and the rain. "
+            + "The mean of the air is too cold all year, most of all in winter, when grass, snow and freezing water keep the soil warm.");
         page.Picture(Charts.ByMonth("Typical error by month, humid stations", "Root mean square error [°C]", errors), "Typical error at 5 cm by month, humid stations.");
         page.Picture(Charts.ByMonth("Bias by month, humid stations", "Estimate − measured [°C]", biases, 0), "Bias at 5 cm by month, humid stations; the dashed line is no bias.");
         page.Table(

@@ -77,6 +77,6 @@ internal static class RangesPart
 
         shares.Sort();
         return $"It differs from place to place: at the humid station where it held least it was {Shown.Share(shares[0])}, at the middle one {Shown.Share(shares[shares.Count / 2])}, "
-            + $"at the best {Shown.Share(shares[^1])}. A station that is always a degree warmer than its weather suggests is outside the range more often; only readings of a probe can tell.";
+            + $"where it held most {Shown.Share(shares[^1])}. A station that is always a degree warmer than its weather suggests is outside the range more often; only readings of a probe can tell.";
     }
 }

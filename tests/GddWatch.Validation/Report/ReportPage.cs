@@ -8,7 +8,7 @@ internal sealed class ReportPage(string title)
 {
     private const string Style = """
         :root { color-scheme: light; }
-        body { font: 16px/1.55 "DejaVu Sans", Verdana, sans-serif; color: #22292f; background: #fff; max-width: 62rem; margin: 2.5rem auto; padding: 0 1.5rem; }
+        body { font: 16px/1.55 "DejaVu Sans", Verdana, sans-serif; color: #22292f; background: #fff; max-width: 68rem; margin: 2.5rem auto; padding: 0 1.5rem; }
         h1 { font-size: 1.7rem; line-height: 1.25; margin: 0 0 .4rem; }
         h2 { font-size: 1.25rem; margin: 2.8rem 0 .6rem; padding-top: .9rem; border-top: 2px solid #d9e2dc; }
         p { margin: .6rem 0; max-width: 52rem; }
@@ -17,7 +17,7 @@ internal sealed class ReportPage(string title)
         caption { text-align: left; font-weight: bold; padding-bottom: .4rem; }
         th, td { padding: .28rem .65rem; text-align: right; white-space: nowrap; border-bottom: 1px solid #e3e8e5; }
         th { background: #eef3f0; vertical-align: bottom; }
-        th:first-child, td:first-child { text-align: left; white-space: normal; min-width: 13rem; }
+        th:first-child, td:first-child { text-align: left; white-space: normal; min-width: 12rem; }
         tr.chosen td { background: #e6f3ec; font-weight: bold; }
         figure { margin: 1.2rem 0 1.8rem; }
         figure img { width: 100%; height: auto; border: 1px solid #e3e8e5; }

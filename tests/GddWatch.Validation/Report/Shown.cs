@@ -13,5 +13,5 @@ internal static class Shown
         return (value < 0 && text.Trim('0', '.').Length > 0 ? "−" : "+") + text;
     }
 
-    public static string Share(double share) => double.IsNaN(share) ? "–" : share.ToString("P0").Replace(" ", " ");
+    public static string Share(double share) => double.IsNaN(share) ? "–" : (share * 100).ToString("F0") + "\u00a0%";
 }

@@ -6,7 +6,7 @@ namespace GddWatch.Validation.Report;
 /// <summary>What a reader should take away, with what was asked for beside what was reached.</summary>
 internal static class SummaryPart
 {
-    public static void Write(ReportPage page, FigureList figures, Evidence evidence, double? afterProbeC)
+    public static void Write(ReportPage page, FigureList figures, Evidence evidence, double afterProbeC)
     {
         Score year = Score.Of(evidence.Default, evidence.Stations, StationGroup.Humid, PartOfYear.Year);
         Score air = Score.Of(evidence.AirOfFiveDays, evidence.Stations, StationGroup.Humid, PartOfYear.Year);
@@ -27,12 +27,12 @@ internal static class SummaryPart
     {
         DateComparison comparison = new(evidence.Stations, HoldingRule.Recommended.SlowMeanDays);
         double own = Passage.All.Average(passage => comparison.Between(evidence.Default.MeanC, passage, HoldingRule.Recommended).MeanAbsolute);
-        double air = Passage.All.Average(passage => comparison.Between(evidence.AirOfFiveDays.MeanC, passage, HoldingRule.Recommended).MeanAbsolute);
+        double air = Passage.All.Average(passage => comparison.Between(evidence.DailyAirC, passage, HoldingRule.Recommended).MeanAbsolute);
         double fixedDate = Passage.All.Average(passage => comparison.FixedDate(passage, HoldingRule.Recommended, otherYearsOnly: true).MeanAbsolute);
         return $"Over five thresholds its dates are {Shown.Plain(own, 1)} days off on average, those of the air mean {Shown.Plain(air, 1)}, and a fixed date learnt from years of measurement at the spot {Shown.Plain(fixedDate, 1)}.";
     }
 
-    private static IEnumerable<IReadOnlyList<string>> Goals(FigureList figures, Evidence evidence, double? afterProbeC)
+    private static IEnumerable<IReadOnlyList<string>> Goals(FigureList figures, Evidence evidence, double afterProbeC)
     {
         foreach (PartOfYear part in PartOfYear.Judged)
         {
@@ -50,10 +50,9 @@ internal static class SummaryPart
             yield return [$"Share of days in the 80 % range, {group.Name} stations", "75 to 85 %", Shown.Share(score.Coverage), "", reached];
         }
 
-        if (afterProbeC is { } probe)
-        {
-            yield return ["Typical error in the 30 days after three probe readings, humid stations", "at most 1.05 °C", $"{Shown.Plain(probe)} °C", "", probe <= 1.05 ? "yes" : "no"];
-        }
+        figures.Add("goals", "error in the 30 days after three probe readings, humid stations", "", "", "pooled", afterProbeC, "degC", 0);
+        string probed = afterProbeC <= 1.05 ? "yes" : "no";
+        yield return ["Typical error in the 30 days after three probe readings, humid stations", "at most 1.05 °C", Shown.Plain(afterProbeC) + " °C", "", probed];
     }
 
     private static List<string> Goal(FigureList figures, string name, string aim, double pooled, double station, Func<double, bool> reached)
