@@ -3,48 +3,43 @@ using GddWatch.Agronomy.Weather;
 
 namespace GddWatch.Agronomy.Soil;
 
-/// <summary>Soil temperature as exponentially smoothed air temperature: the simplest sound model, and the yardstick for the others.</summary>
-public static class SmoothedAir
+/// <summary>
+/// Soil temperature as exponentially smoothed air temperature: the simplest sound model.
+/// <para>T(d) = T(d−1) + k·(Ta(d) − T(d−1)), and T(d) + b is given; Ta = (Tn + Tx)/2.</para>
+/// <para>Valid for 5 to 10 cm; it does not depend on depth.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for the first 10 days at the start or after them.</para>
+/// <para>Source: exponential smoothing, science reference 2.7 (CALC); k = 0.2 a day has a mean delay of 4 days.</para>
+/// <para>b = 1.7 °C: by how much soil at 5 cm exceeds it at humid stations, US Climate Reference Network 2010 to 2023. Error with it: humid stations RMSE
+/// 2.68 °C in the year, 2.93 February to May, 1.70 August to October; all 50 stations 2.88.</para>
+/// </summary>
+public sealed class SmoothedAir : ISoilTemperatureModel
 {
     /// <summary>Days at the start of a series, or after a hole, before the estimate is given [days].</summary>
     public const int WarmUpDays = 10;
 
-    /// <summary>
-    /// Gives the daily mean soil temperature: T(d) = T(d−1) + k·(Ta(d) − T(d−1)), and T(d) + b is returned.
-    /// <para>k = 0.2 per day (science reference 2.7, CALC; mean delay 4 days). b = 1.7 °C is the measured amount by which 5 cm soil exceeds the smoothed air
-    /// at humid stations of the US Climate Reference Network 2010-2023; deviation 2.6 °C.</para>
-    /// <para>Missing days give NaN, and so do the first <see cref="WarmUpDays"/> days after them.</para>
-    /// </summary>
-    /// <param name="series">Air temperatures [°C].</param>
-    /// <param name="depth">Depth; the model is for 5 to 10 cm and does not depend on it.</param>
-    public static SoilTemperatureColumns Estimate(DailySeries series, Depth depth)
+    private const double Rate = 0.2;
+    private const double WarmerThanAirC = 1.7;
+    private const double TypicalErrorC = 2.7;
+
+    /// <inheritdoc/>
+    public string Name => "Smoothed air";
+
+    /// <inheritdoc/>
+    /// <exception cref="ArgumentOutOfRangeException">The model refuses the weather, the latitude or the depth.</exception>
+    public void Estimate(DailySeries series, double latitudeDegrees, Depth depth, Span<double> meanC, Span<double> deviationC)
     {
-        ArgumentNullException.ThrowIfNull(series);
-        ReadOnlySpan<double> minimum = series.MinimumAirC;
-        ReadOnlySpan<double> maximum = series.MaximumAirC;
-        var mean = new double[series.Count];
-        var deviation = new double[series.Count];
-        Array.Fill(deviation, 2.6);
-        double state = double.NaN;
-        int known = 0;
-        for (int i = 0; i < mean.Length; i++)
-        {
-            double air = (minimum[i] + maximum[i]) / 2.0;
-            if (double.IsNaN(air))
-            {
-                known = 0;
-                state = double.NaN;
-            }
-            else
-            {
-                known++;
-                state = double.IsNaN(state) ? air : state + 0.2 * (air - state);
-            }
+        SoilDemand.Input(series, latitudeDegrees, depth, meanC, deviationC);
+        AirDrivenRun.Over(series, latitudeDegrees, default(State), WarmUpDays, TypicalErrorC, meanC, deviationC);
+    }
 
-            mean[i] = known > WarmUpDays ? state + 1.7 : double.NaN;
-            if (double.IsNaN(mean[i])) deviation[i] = double.NaN;
-        }
+    private struct State : IAirDrivenState
+    {
+        private double smoothedC;
 
-        return new SoilTemperatureColumns(mean, deviation);
+        public readonly double SoilC => smoothedC + WarmerThanAirC;
+
+        public void Start(in AirDay day) => smoothedC = day.MeanC;
+
+        public void Step(in AirDay day) => smoothedC += Rate * (day.MeanC - smoothedC);
     }
 }

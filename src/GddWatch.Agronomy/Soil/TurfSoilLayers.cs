@@ -132,12 +132,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
 
     private void TakeWater(double meanC, double precipitationMm, double demandMm)
     {
-        double snowing = Clip((2.0 - meanC) / 4.0, 0.0, 1.0);
-        double snow = SnowWaterMm + precipitationMm * snowing;
-        double melt = Math.Min(snow, k.MeltMmPerC * Math.Max(meanC, 0.0));
-        SnowWaterMm = snow - melt;
-        double rain = precipitationMm * (1.0 - snowing) + melt;
-        Wetness = Math.Min(k.StoreMm, Wetness * k.StoreMm + rain) / (k.StoreMm + demandMm);
+        (SnowWaterMm, double waterMm) = SnowByDegreeDays.Step(SnowWaterMm, meanC, precipitationMm, k.MeltMmPerC);
+        Wetness = Math.Min(k.StoreMm, Wetness * k.StoreMm + waterMm) / (k.StoreMm + demandMm);
         double rate = days < 305 ? 1.0 / (60 + days) : 1.0 / 365;
         rainBalanceMm += rate * (precipitationMm - rainBalanceMm);
         demandBalanceMm += rate * (demandMm - demandBalanceMm);
