@@ -10,13 +10,14 @@ internal static class SoilFitCommand
 {
     private const int Searches = 5;
     private const int StepsEach = 40;
+    private const int HalvesTried = 3;
 
     public static void Run(string weatherFolder, TextWriter output, int threads)
     {
         Stopwatch watch = Stopwatch.StartNew();
         IReadOnlyList<MeasuredStation> stations = UscrnStations.Read(Path.Combine(weatherFolder, "uscrn-daily"));
         Console.Error.WriteLine($"{stations.Count} stations read: {watch.Elapsed.TotalSeconds:0.0} s");
-        double[] fitted = TurfSoilFit.On(stations).Fit(TurfSoilFit.PriorMeans, leftOut: -1, Searches, StepsEach);
+        double[] fitted = TurfSoilFit.On(stations).Fit(TurfSoilFit.PriorMeans, _ => true, Searches, StepsEach);
         Console.Error.WriteLine($"fitted on all stations, starting at the priors: {watch.Elapsed.TotalSeconds:0.0} s");
         LeaveOneStationOut heldOut = LeaveOneStationOut.Run(fitted, stations, threads);
 
@@ -28,6 +29,12 @@ internal static class SoilFitCommand
         PrintScores(output, "The same, precipitation withheld", stations, heldOut.AirOnly[5]);
         PrintScores(output, "Constants fitted on all stations (not held out)", stations, SoilEstimate.Of(TurfSoilFit.Model(fitted), stations, 5));
         PrintScores(output, "Constants in code (not held out)", stations, SoilEstimate.Of(TurfSoilFit.Model(TurfSoilFit.ValuesInCode), stations, 5));
+        for (int seed = 1; seed <= HalvesTried; seed++)
+        {
+            PrintScores(output, $"Fitted on a random half of the stations, judged on the other, and the other way round ({seed})", stations, Halves.Estimate(stations, seed, threads));
+            Console.Error.WriteLine($"halves, {seed} of {HalvesTried}: {watch.Elapsed.TotalSeconds:0} s");
+        }
+
         PrintScores(output, "At 10 cm, held out", stations, heldOut.WithRain[10]);
         PrintScores(output, "At 20 cm, held out", stations, heldOut.WithRain[20]);
         Console.Error.WriteLine($"done: {watch.Elapsed.TotalSeconds:0} s");

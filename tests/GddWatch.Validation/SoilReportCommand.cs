@@ -49,7 +49,7 @@ internal static class SoilReportCommand
             models.Add(new ModelRun(rival.Name, false, SoilEstimate.Of(rival, stations, 5)));
         }
 
-        MeasuredStation?[] elsewhere = [HarvardForest.Read(weatherFolder), DublinAirport.Read(weatherFolder)];
+        MeasuredStation?[] elsewhere = [HarvardForest.Read(weatherFolder), DublinAirport.Read(weatherFolder), HastingsTract.Read(weatherFolder)];
         return new Evidence(stations, heldOut, models, [.. elsewhere.OfType<MeasuredStation>()]);
     }
 }

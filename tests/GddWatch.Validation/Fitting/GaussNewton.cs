@@ -21,13 +21,13 @@ internal sealed class GaussNewton(
 
     private readonly int[][] measuredDays = [.. stations.Select(MeasuredDays)];
 
-    /// <summary>Fits on all stations but one (−1 for all of them).</summary>
-    public double[] Fit(double[] start, int leftOut, int searches, int stepsEach)
+    /// <summary>Fits on the stations whose place in the list is used.</summary>
+    public double[] Fit(double[] start, Func<int, bool> used, int searches, int stepsEach)
     {
         double[] found = [.. start];
         for (int search = 0; search < searches; search++)
         {
-            double[] weights = Weights(found, leftOut);
+            double[] weights = Weights(found, used);
             found = Search(found, weights, stepsEach);
         }
 
@@ -68,12 +68,12 @@ internal sealed class GaussNewton(
         return [.. values.Select((value, k) => Math.Max(value - change[k], constants[k].Lowest))];
     }
 
-    private double[] Weights(double[] values, int leftOut)
+    private double[] Weights(double[] values, Func<int, bool> used)
     {
         var weights = new double[stations.Count];
         for (int i = 0; i < weights.Length; i++)
         {
-            if (i == leftOut || measuredDays[i].Length == 0) continue;
+            if (!used(i) || measuredDays[i].Length == 0) continue;
             double[] residuals = Residuals(values, i);
             double error = Math.Sqrt(SumOfSquares(residuals) / residuals.Length);
             weights[i] = (stations[i].IsHumid ? 1 : DryWeight) / (1 + Math.Pow(error / DoubtedErrorC, 4));

@@ -27,7 +27,7 @@ internal sealed record LeaveOneStationOut(
         int done = 0;
         Parallel.For(0, stations.Count, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
         {
-            constants[i] = fit.Fit(start, leftOut: i, Searches, StepsEach);
+            constants[i] = fit.Fit(start, other => other != i, Searches, StepsEach);
             ISoilTemperatureModel model = TurfSoilFit.Model(constants[i]);
             foreach (int depth in DepthsCm)
             {

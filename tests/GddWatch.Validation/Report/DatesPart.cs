@@ -23,7 +23,10 @@ internal static class DatesPart
             + "cannot trip serves both. With the plain rule three days in a row are enough. The rule in use also asks that the mean over 15 days is not more than 2 °C behind the threshold.");
         foreach (HoldingRule rule in (HoldingRule[])[HoldingRule.Recommended, HoldingRule.ThreeInARow])
         {
-            page.Table($"Error of dates in days: {rule.Name}", ["Source", .. Passage.All.Select(passage => passage.Name)], Rows(figures, evidence, comparison, rule));
+            page.Table(
+                $"Error of dates in days: {rule.Name}",
+                ["Source", .. Passage.All.Select(passage => passage.Name)],
+                [.. Rows(figures, evidence, comparison, rule), Seasons(evidence, comparison, rule)]);
         }
 
         page.Picture(Chart(comparison, evidence), $"One point a station and season; rule: {HoldingRule.Recommended.Name}. On the line both dates are the same.");
@@ -65,6 +68,12 @@ internal static class DatesPart
             yield return row;
         }
     }
+
+    private static List<string> Seasons(Evidence evidence, DateComparison comparison, HoldingRule rule) =>
+    [
+        "station-seasons compared, estimate",
+        .. Passage.All.Select(passage => comparison.Between(evidence.Default.MeanC, passage, rule).Seasons.ToString()),
+    ];
 
     private static List<string> RuleRow(FigureList figures, Evidence evidence, DateComparison comparison, HoldingRule rule)
     {

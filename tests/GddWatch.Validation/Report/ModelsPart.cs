@@ -54,17 +54,19 @@ internal static class ModelsPart
     private static void WriteMonths(ReportPage page, FigureList figures, Evidence evidence)
     {
         page.Heading("Error by month");
-        List<(string Name, double[] Values)> errors = [], biases = [];
+        List<(string Name, double[] Values)> errors = [], biases = [], held = [];
         foreach ((string name, SoilEstimate estimate) in Compared(evidence))
         {
             Score[] scores = [.. PartOfYear.EachMonth.Select(month => Score.Of(estimate, evidence.Stations, StationGroup.Humid, month))];
             errors.Add((name, [.. scores.Select(score => score.PooledRmseC)]));
             biases.Add((name, [.. scores.Select(score => score.PooledBiasC)]));
+            held.Add((name, [.. scores.Select(score => score.Coverage)]));
             for (int month = 0; month < 12; month++)
             {
                 string part = PartOfYear.EachMonth[month].Name;
                 figures.Add("months at 5 cm", name, "humid", part, "RMSE pooled", scores[month].PooledRmseC, "degC", scores[month].Days);
                 figures.Add("months at 5 cm", name, "humid", part, "bias pooled", scores[month].PooledBiasC, "degC", scores[month].Days);
+                figures.Add("months at 5 cm", name, "humid", part, "share held", scores[month].Coverage, "1", scores[month].Days);
             }
         }
 
@@ -72,15 +74,16 @@ internal static class ModelsPart
         page.Text(
             $"The default model's typical error is largest in {PartOfYear.EachMonth[worst].Name} ({Shown.Plain(errors[0].Values[worst])} °C) and smallest in {PartOfYear.EachMonth[best].Name} "
             + $"({Shown.Plain(errors[0].Values[best])} °C): in early summer the sun's strength and the wetness of the ground matter most, and both are only judged from the daily temperature range and the rain. "
-            + "The mean of the air is too cold all year, most of all in winter, when grass, snow and freezing water keep the soil warm.");
+            + "The best of the rivals stands beside it. The mean of the air is too cold all year, most of all in winter, when grass, snow and freezing water keep the soil warm.");
         page.Picture(Charts.ByMonth("Typical error by month, humid stations", "Root mean square error [°C]", errors), "Typical error at 5 cm by month, humid stations.");
         page.Picture(Charts.ByMonth("Bias by month, humid stations", "Estimate − measured [°C]", biases, 0), "Bias at 5 cm by month, humid stations; the dashed line is no bias.");
         page.Table(
-            "Default model, humid stations, held out, by month [°C]",
+            "Default model at 5 cm, humid stations, held out, by month [°C]",
             ["", .. PartOfYear.EachMonth.Select(month => month.Name)],
             [
                 ["Typical error", .. errors[0].Values.Select(value => Shown.Plain(value))],
                 ["Bias", .. biases[0].Values.Select(value => Shown.Signed(value))],
+                ["Days in the 80 % range", .. held[0].Values.Select(Shown.Share)],
             ]);
     }
 
@@ -88,6 +91,9 @@ internal static class ModelsPart
     {
         yield return ("default", evidence.Default);
         yield return ("default, temperatures only", evidence.AirTemperaturesOnly);
+        ModelRun rival = evidence.Models.Skip(2).MinBy(model => Score.Of(model.Estimate, evidence.Stations, StationGroup.Humid, PartOfYear.Year).PooledRmseC)
+            ?? throw new InvalidOperationException("There is no rival.");
+        yield return (rival.Name, rival.Estimate);
         yield return ("5-day air mean", evidence.AirOfFiveDays);
     }
 }

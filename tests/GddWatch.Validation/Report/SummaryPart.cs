@@ -20,7 +20,10 @@ internal static class SummaryPart
             + $"The 5-day mean of the air, which people use today, is off by {Shown.Plain(air.PooledRmseC)} °C. {DatesInShort(evidence)}");
         page.Table("What was aimed at, and what was reached", ["Measure", "aimed at", "all days\ntogether", "mean over\nstations", "reached"], Goals(figures, evidence, afterProbeC));
         page.Note(
-            "The surface at most of these stations is natural or mown grass that rain waters. Irrigated turf in a dry summer stays cooler than any estimate from air temperature says; there, take readings with a soil thermometer.");
+            "A caution on method: which terms the model has was chosen by looking at errors of these same stations, so that a new network may show a little more error than the "
+            + "table, as the places elsewhere below do in their own ways. The constants themselves are not what is uncertain: fitted on one half of the stations they do as well on the other half.");
+        page.Note(
+            "The surface at most of these stations is natural or mown grass that rain waters. Irrigated turf in a dry summer stays cooler than the estimate says (see Hastings Tract below); there, take readings with a soil thermometer.");
     }
 
     private static string DatesInShort(Evidence evidence)
