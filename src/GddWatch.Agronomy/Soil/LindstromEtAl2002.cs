@@ -12,8 +12,8 @@ namespace GddWatch.Agronomy.Soil;
 /// <para>Source: Lindström, Bishop and Ottosson Löfvenius 2002, Soil frost and runoff at Svartberget, northern Sweden, Hydrological Processes 16 (form SEEN in
 /// open code; title MEMORY).</para>
 /// <para>c1 = 4.711 days, c2 = 0.339 days/mm, wd = 0.0209 a day, Tdeep 10.95 °C above the year's air (its pull stands for the sun), fitted at 5 cm over 50
-/// stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4). Error at the same stations: humid RMSE 2.08 °C in the year, 2.25 February
-/// to May, 1.69 August to October; all 2.54.</para>
+/// stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4). Error at the same stations: humid RMSE 2.06 °C in the year, 2.25 February
+/// to May, 1.68 August to October; all 2.52.</para>
 /// </summary>
 public sealed class LindstromEtAl2002 : ISoilTemperatureModel
 {

@@ -14,7 +14,7 @@ namespace GddWatch.Agronomy.Soil;
 /// <para>Source: Potter and Williams 1994, Predicting daily mean soil temperatures in the EPIC simulation model, Agronomy Journal 86:1006-1011 (equations SEEN in
 /// open code; title and pages MEMORY).</para>
 /// <para>Constants as published; cover 2 t/ha assumed, soil as in <see cref="NeitschEtAl2011"/>. Error at 5 cm, 50 stations of the US Climate Reference Network 2010
-/// to 2023, with the site's true yearly mean: humid RMSE 3.35 °C in the year, 3.68 February to May, 2.28 August to October; all 3.51.</para>
+/// to 2023: humid RMSE 3.35 °C in the year, 3.69 February to May, 2.28 August to October; all 3.51.</para>
 /// </summary>
 public sealed class PotterWilliams1994 : ISoilTemperatureModel
 {

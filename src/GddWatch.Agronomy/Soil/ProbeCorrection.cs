@@ -104,7 +104,7 @@ public static class ProbeCorrection
             }
         }
 
-        public IReadOnlyList<JudgedReading> Finish()
+        public List<JudgedReading> Finish()
         {
             while (judged.Count < readings.Length) judged.Add(WithoutWeather(readings[judged.Count]));
             return judged;

@@ -106,6 +106,18 @@ public sealed class LayeredTurfSoilTests
     }
 
     [Fact]
+    public void Thirty_years_are_estimated_without_allocating_anything_for_a_day()
+    {
+        DailySeries series = SomeSoil.Days(new DateOnly(1991, 1, 1), SomeSoil.SmoothYear(10_957), _ => 2);
+        var mean = new double[series.Count];
+        var deviation = new double[series.Count];
+        LayeredTurfSoil.Default.Estimate(series, 40, SomeSoil.FiveCm, mean, deviation);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        LayeredTurfSoil.Default.Estimate(series, 40, SomeSoil.FiveCm, mean, deviation);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1000);
+    }
+
+    [Fact]
     public void Measured_snow_radiation_and_humidity_change_nothing()
     {
         var builder = new DailySeriesBuilder();

@@ -72,8 +72,6 @@ public sealed class PublishedModelTests
     [Fact]
     public void Katterer_and_Andren_go_through_the_twelve_days_as_reckoned() // section 2.4: from 8, through all twelve: 13.4129
     {
-        // The first day starts the model at its own mean, 8; it was a step in the reckoning, and so comes twice here. The model is silent for 20 days, so the
-        // twelve follow on days of 8/1.05 °C ... which hold it nowhere exactly; the step itself is driven instead.
         double soil = 8;
         foreach (double air in TwelveDays) soil += (KattererAndren2009.SurfaceC(air, 2) - soil) * KattererAndren2009.Rate(5, 2.5);
         Assert.Equal(13.4129, soil, FourDigits);
