@@ -14,7 +14,7 @@ internal static class Halves
     public static SoilEstimate Estimate(IReadOnlyList<MeasuredStation> stations, int seed, int threads)
     {
         int[] order = [.. Enumerable.Range(0, stations.Count)];
-        order.SelectPermutationInplace(new Random(seed));
+        Combinatorics.SelectPermutationInplace(order, new Random(seed));
         HashSet<int> half = [.. order.Take(stations.Count / 2)];
         GaussNewton fit = TurfSoilFit.On(stations);
         SoilEstimate estimate = SoilEstimate.Empty(stations, 5);

@@ -7,7 +7,7 @@ namespace GddWatch.Validation.Report;
 internal static class Charts
 {
     private const int WidthPixels = 1900;
-    private const int HeightPixels = 800;
+    private const int HeightPixels = 840;
     private static readonly string[] Months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
     private static readonly Color Ink = Color.FromHex("#22292f");
     private static readonly Color Estimate = Color.FromHex("#0b7a53");
@@ -38,7 +38,6 @@ internal static class Charts
 
         plot.Axes.Bottom.SetTicks(months, Months);
         plot.Axes.SetLimitsX(-0.4, 11.4);
-        plot.ShowLegend(Edge.Right);
         return Png(plot);
     }
 
@@ -57,7 +56,6 @@ internal static class Charts
         double[] starts = [.. Enumerable.Range(1, 12).Select(month => new DateTime(first.Year, month, 1).ToOADate())];
         plot.Axes.Bottom.SetTicks(starts, Months);
         plot.Axes.SetLimitsX(days[0], days[^1]);
-        plot.ShowLegend(Edge.Right);
         return Png(plot);
     }
 
@@ -100,7 +98,7 @@ internal static class Charts
 
         plot.Axes.Bottom.Label.Text = "Day of the year, from the measurement";
         plot.Axes.SetLimits(lowest, highest, lowest, highest);
-        plot.ShowLegend(Edge.Right);
+        LegendBelow(plot);
         return plot.GetImage(WidthPixels, WidthPixels * 7 / 10).GetImageBytes(ImageFormat.Png);
     }
 
@@ -124,5 +122,18 @@ internal static class Charts
         line.LegendText = name;
     }
 
-    private static byte[] Png(Plot plot) => plot.GetImage(WidthPixels, HeightPixels).GetImageBytes(ImageFormat.Png);
+    private static byte[] Png(Plot plot)
+    {
+        LegendBelow(plot);
+        return plot.GetImage(WidthPixels, HeightPixels).GetImageBytes(ImageFormat.Png);
+    }
+
+    private static void LegendBelow(Plot plot)
+    {
+        plot.Legend.Orientation = Orientation.Horizontal;
+        plot.Legend.OutlineWidth = 0;
+        plot.Legend.ShadowColor = Colors.Transparent;
+        plot.Legend.FontSize = 13;
+        plot.ShowLegend(Edge.Bottom);
+    }
 }

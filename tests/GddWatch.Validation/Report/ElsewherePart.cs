@@ -13,8 +13,8 @@ internal static class ElsewherePart
         page.Heading("Where no station was: forest, seaside, watered grass");
         page.Text(
             "Places from other networks, used for nothing but this table. Harvard Forest has a cold, snowy winter. At Dublin Airport the sea keeps the air late while the soil "
-            + "follows the sun, so that any model that only smooths and delays the air is out of step there. Hastings Tract is watered grass in a rainless summer, which no model here can see: rain is "
-            + "all it hears of water.");
+            + "follows the sun, so that any model that only smooths and delays the air is out of step there. Hastings Tract is watered grass in a rainless summer, of which the model cannot know: "
+            + "the only water it hears of is rain.");
         page.Table(
             "Error [°C], bias in brackets, and share of days in the 80 % range",
             ["Place and input", "year", "Feb-May", "Aug-Oct", "range holds\nyear", "days"],
@@ -58,8 +58,7 @@ internal static class ElsewherePart
     private static double[] Biases(FigureList figures, MeasuredStation station, ISoilTemperatureModel model)
     {
         IReadOnlyList<MeasuredStation> alone = [station];
-        SoilEstimate estimate = SoilEstimate.Of(model, alone, DepthOf(station));
-        double[] biases = [.. PartOfYear.EachMonth.Select(month => Score.Of(estimate, alone, StationGroup.All, month).PooledBiasC)];
+        double[] biases = MonthlyBiases(SoilEstimate.Of(model, alone, DepthOf(station)), alone);
         for (int month = 0; month < 12; month++)
         {
             figures.Add("elsewhere", "with precipitation", station.Name, PartOfYear.EachMonth[month].Name, "bias", biases[month], "degC", 0);
@@ -71,15 +70,22 @@ internal static class ElsewherePart
     private static string Verdict(MeasuredStation station, ISoilTemperatureModel model)
     {
         IReadOnlyList<MeasuredStation> alone = [station];
-        Score own = Score.Of(SoilEstimate.Of(model, alone, DepthOf(station)), alone, StationGroup.All, PartOfYear.Year);
+        SoilEstimate estimate = SoilEstimate.Of(model, alone, DepthOf(station));
+        Score own = Score.Of(estimate, alone, StationGroup.All, PartOfYear.Year);
+        double[] biases = MonthlyBiases(estimate, alone);
+        int coldest = Array.IndexOf(biases, biases.Min()), warmest = Array.IndexOf(biases, biases.Max());
         Score air = Score.Of(SoilEstimate.Of(new RunningMeanOfAir(5), alone, DepthOf(station)), alone, StationGroup.All, PartOfYear.Year);
         string range = own.Coverage is >= 0.75 and <= 0.85
             ? "the stated range holds as it should"
             : own.Coverage < 0.75 ? "the stated range is too narrow there" : "the stated range is wider than needed there";
         string better = own.PooledRmseC < air.PooledRmseC ? "where the 5-day air mean has" : "and so worse than the 5-day air mean with";
         return $"{station.Name}: the typical error is {Shown.Plain(own.PooledRmseC)} °C {better} {Shown.Plain(air.PooledRmseC)}; "
-            + $"the estimate is {Shown.Plain(Math.Abs(own.PooledBiasC))} °C too {(own.PooledBiasC < 0 ? "cold" : "warm")} over the year, and {range} ({Shown.Share(own.Coverage)} of days).";
+            + $"the estimate is {Shown.Plain(Math.Abs(own.PooledBiasC))} °C too {(own.PooledBiasC < 0 ? "cold" : "warm")} over the year, from {Shown.Signed(biases[coldest], 1)} in {PartOfYear.EachMonth[coldest].Name} "
+            + $"to {Shown.Signed(biases[warmest], 1)} in {PartOfYear.EachMonth[warmest].Name}, and {range} ({Shown.Share(own.Coverage)} of days).";
     }
+
+    private static double[] MonthlyBiases(SoilEstimate estimate, IReadOnlyList<MeasuredStation> alone) =>
+        [.. PartOfYear.EachMonth.Select(month => Score.Of(estimate, alone, StationGroup.All, month).PooledBiasC)];
 
     private static int DepthOf(MeasuredStation station) => station.MeasuredC.Keys.Single();
 }

@@ -11,12 +11,12 @@ internal static class ProbesPart
         page.Text(
             "Somebody pushes a thermometer into the lawn a few times; the estimate is corrected by what was read, and the correction fades over months. Here this is played at every station on every tenth day: "
             + "the readings are the measured daily means, and the next 30 days are scored with the correction and without. A reading far from what was expected is doubted: it counts less, "
-            + "and is said to. The stated range shrinks as readings agree, and must still hold 80 %. A day can be judged in several plays.");
+            + "and the person is told. The stated range shrinks as readings agree, and must still hold 80 %. A day can be judged in several plays.");
         page.Table(
             "Typical error in the 30 days after the last reading [°C]; all days together (mean over stations)",
             ["Readings", "humid\nwithout", "humid\nwith", "all\nwithout", "all\nwith", "range holds\nhumid", "readings\ndoubted", "days judged\nhumid"],
             ProbePlan.All.Select(plan => Row(figures, evidence, plan)));
-        page.Text("Which of the errors a probe can remove is seen in the picture of the stations' biases above; what changes from day to day it cannot.");
+        page.Text("Readings take away what stays the same for weeks at a place, such as the stations' biases pictured above; what changes from day to day they cannot.");
     }
 
     /// <summary>The pooled error at humid stations after the readings that the goal speaks of [°C].</summary>

@@ -21,7 +21,7 @@ internal static class SummaryPart
         page.Table("What was aimed at, and what was reached", ["Measure", "aimed at", "all days\ntogether", "mean over\nstations", "reached"], Goals(figures, evidence, afterProbeC));
         page.Note(
             "A caution on method: which terms the model has was chosen by looking at errors of these same stations, so that a new network may show a little more error than the "
-            + "table, as the places elsewhere below do in their own ways. The constants themselves are not what is uncertain: fitted on one half of the stations they do as well on the other half.");
+            + "table, as the places elsewhere below do in their own ways. How well constants of one half of the stations do on the other half is printed by soil-fit.");
         page.Note(
             "The surface at most of these stations is natural or mown grass that rain waters. Irrigated turf in a dry summer stays cooler than the estimate says (see Hastings Tract below); there, take readings with a soil thermometer.");
     }

@@ -14,22 +14,12 @@ internal static class DublinAirport
         string file = Path.Combine(weatherFolder, "met-eireann", "dly532.csv");
         if (!File.Exists(file)) return null;
         StationBuilder builder = new();
-        string[]? header = null;
-        foreach (string line in File.ReadLines(file))
+        DataLines.EachRow(file, cell =>
         {
-            string[] cells = line.Split(',');
-            if (header is null)
-            {
-                header = cells;
-                continue;
-            }
-
-            double Cell(string name) => Value(cells[Array.IndexOf(header, name)]);
-            DateOnly day = Day(cells[0]);
-            builder.Put(day, Cell("mintp"), Cell("maxtp"), Cell("rain"));
-            builder.PutSoil(day, 10, Cell("soil"));
-        }
-
+            DateOnly day = Day(cell("date"));
+            builder.Put(day, Value(cell("mintp")), Value(cell("maxtp")), Value(cell("rain")));
+            builder.PutSoil(day, 10, Value(cell("soil")));
+        });
         return builder.Build("Dublin Airport, Ireland", LatitudeDegrees, true);
     }
 

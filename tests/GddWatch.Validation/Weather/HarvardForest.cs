@@ -13,22 +13,12 @@ internal static class HarvardForest
         string file = Path.Combine(weatherFolder, "harvard-forest", "hf001-06-daily-m.csv");
         if (!File.Exists(file)) return null;
         StationBuilder builder = new();
-        string[]? header = null;
-        foreach (string line in File.ReadLines(file))
+        DataLines.EachRow(file, cell =>
         {
-            string[] cells = line.Split(',');
-            if (header is null)
-            {
-                header = cells;
-                continue;
-            }
-
-            double Cell(string name) => Value(cells[Array.IndexOf(header, name)]);
-            DateOnly day = DateOnly.ParseExact(cells[0], "yyyy-MM-dd", CultureInfo.InvariantCulture);
-            builder.Put(day, Cell("airtmin"), Cell("airtmax"), Cell("prec"));
-            builder.PutSoil(day, 10, Cell("s10t"));
-        }
-
+            DateOnly day = DateOnly.ParseExact(cell("date"), "yyyy-MM-dd", CultureInfo.InvariantCulture);
+            builder.Put(day, Value(cell("airtmin")), Value(cell("airtmax")), Value(cell("prec")));
+            builder.PutSoil(day, 10, Value(cell("s10t")));
+        });
         return builder.Build("Harvard Forest, Massachusetts", LatitudeDegrees, true);
     }
 

@@ -26,15 +26,14 @@ internal static class HastingsTract
         string file = Path.Combine(weatherFolder, "cimis", "LHT_CIMIS_daily.csv");
         if (!File.Exists(file)) return null;
         StationBuilder builder = new();
-        foreach (string line in File.ReadLines(file).Skip(1))
+        DataLines.Each(file, line => line.Split(','), cells =>
         {
-            string[] cells = line.Split(',');
-            if (string.IsNullOrWhiteSpace(cells[DayColumn])) continue;
+            bool header = cells[DayColumn] == "Date";
+            if (header || string.IsNullOrWhiteSpace(cells[DayColumn])) return;
             DateOnly day = DateOnly.ParseExact(cells[DayColumn], "M/d/yyyy", CultureInfo.InvariantCulture);
             builder.Put(day, Value(cells[MinimumColumn]), Value(cells[MaximumColumn]), Value(cells[RainColumn]));
             if (!Unusable.Contains(cells[SoilColumn + 1].Trim())) builder.PutSoil(day, 15, Value(cells[SoilColumn]));
-        }
-
+        });
         return builder.Build("Hastings Tract, California (irrigated)", LatitudeDegrees, false);
     }
 

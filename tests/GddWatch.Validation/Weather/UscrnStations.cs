@@ -27,46 +27,32 @@ internal static class UscrnStations
         DateOnly first = new(int.Parse(Path.GetFileName(years[0]), CultureInfo.InvariantCulture), 1, 1);
         DateOnly last = new(int.Parse(Path.GetFileName(years[^1]), CultureInfo.InvariantCulture), 12, 31);
 
-        string[] lines = File.ReadAllLines(list);
-        string[] header = lines[0].Split(',');
-        int name = Array.IndexOf(header, "station"), latitude = Array.IndexOf(header, "latitude"), climate = Array.IndexOf(header, "climate");
         List<MeasuredStation> stations = [];
-        foreach (string line in lines.Skip(1).Where(line => line.Length > 0))
+        DataLines.EachRow(list, cell =>
         {
-            string[] cells = line.Split(',');
             StationBuilder builder = new();
             builder.Reach(first, last);
             foreach (string year in years)
             {
-                string file = Path.Combine(year, $"CRND0103-{Path.GetFileName(year)}-{cells[name]}.txt");
+                string file = Path.Combine(year, $"CRND0103-{Path.GetFileName(year)}-{cell("station")}.txt");
                 if (File.Exists(file)) ReadYear(file, builder);
             }
 
-            double latitudeDegrees = double.Parse(cells[latitude], CultureInfo.InvariantCulture);
-            stations.Add(builder.Build(cells[name], latitudeDegrees, cells[climate] == "humid"));
-        }
+            double latitudeDegrees = double.Parse(cell("latitude"), CultureInfo.InvariantCulture);
+            stations.Add(builder.Build(cell("station"), latitudeDegrees, cell("climate") == "humid"));
+        });
 
         return stations;
     }
 
-    private static void ReadYear(string file, StationBuilder builder)
-    {
-        int number = 0;
-        foreach (string line in File.ReadLines(file))
+    private static void ReadYear(string file, StationBuilder builder) =>
+        DataLines.Each(file, line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries), fields =>
         {
-            number++;
-            if (string.IsNullOrWhiteSpace(line)) continue;
-            string[] fields = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            if (fields.Length != FieldCount)
-            {
-                throw new InvalidDataException($"{file}, line {number}: {fields.Length} fields were found where {FieldCount} are expected.");
-            }
-
+            if (fields.Length != FieldCount) throw new FormatException($"{fields.Length} fields were found where {FieldCount} are expected.");
             DateOnly day = DateOnly.ParseExact(fields[DayField], "yyyyMMdd", CultureInfo.InvariantCulture);
             builder.Put(day, Value(fields[MinimumField]), Value(fields[MaximumField]), Value(fields[RainField]));
             foreach ((int depthCm, int field) in SoilFields) builder.PutSoil(day, depthCm, Value(fields[field]));
-        }
-    }
+        });
 
     private static double Value(string field)
     {
