@@ -73,7 +73,7 @@ internal sealed class DateComparison
             delays.Add(late.DayNumber - early.DayNumber);
         }
 
-        return (delays.Average(), delays.Median());
+        return delays.Count == 0 ? (double.NaN, double.NaN) : (delays.Average(), delays.Median());
     }
 
     private IEnumerable<double[]> MeasuredDays(Passage passage, HoldingRule rule) =>

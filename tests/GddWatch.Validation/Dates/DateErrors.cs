@@ -12,6 +12,7 @@ internal sealed record DateErrors(int Seasons, double MeanAbsolute, double Media
 {
     public static DateErrors Of(IReadOnlyList<double> differences)
     {
+        if (differences.Count == 0) return new DateErrors(0, double.NaN, double.NaN, double.NaN, double.NaN);
         double[] absolute = [.. differences.Select(Math.Abs)];
         return new DateErrors(
             absolute.Length, absolute.Average(), absolute.Median(), differences.Average(), absolute.Count(days => days <= 7) / (double)absolute.Length);

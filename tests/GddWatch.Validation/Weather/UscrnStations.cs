@@ -8,6 +8,8 @@ namespace GddWatch.Validation.Weather;
 internal static class UscrnStations
 {
     private const int FieldCount = 28;
+    private const int NeededDepthCm = 5;
+    private const int FewestStations = 10;
     private const int DayField = 1;
     private const int MaximumField = 5;
     private const int MinimumField = 6;
@@ -42,7 +44,11 @@ internal static class UscrnStations
             stations.Add(builder.Build(cell("station"), latitudeDegrees, cell("climate") == "humid"));
         });
 
-        return stations;
+        MeasuredStation[] measured = [.. stations.Where(station => station.MeasuredC.ContainsKey(NeededDepthCm))];
+        return measured.Length >= FewestStations
+            ? measured
+            : throw new InvalidDataException(
+                $"{folder}: {measured.Length} stations have soil temperature at {NeededDepthCm} cm; {FewestStations} are needed, so that some can be left out.");
     }
 
     private static void ReadYear(string file, StationBuilder builder) =>
