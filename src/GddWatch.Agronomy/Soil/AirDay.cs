@@ -7,7 +7,8 @@ namespace GddWatch.Agronomy.Soil;
 /// <param name="MaximumC">Highest air temperature [°C].</param>
 /// <param name="PrecipitationMm">Precipitation [mm]; 0 where it is not known.</param>
 /// <param name="SnowMm">Snow on the ground at the day's end, by degree-days [mm of water].</param>
-internal readonly record struct AirDay(int DayOfYear, LatitudeDay Latitude, double MinimumC, double MaximumC, double PrecipitationMm, double SnowMm)
+internal readonly record struct AirDay(
+    int DayOfYear, LatitudeDay Latitude, double MinimumC, double MaximumC, double PrecipitationMm, double SnowMm)
 {
     /// <summary>The middle of the extremes [°C].</summary>
     public double MeanC => (MinimumC + MaximumC) / 2.0;

@@ -4,18 +4,19 @@ using GddWatch.Agronomy.Weather.Filling;
 namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
-/// Runs the published models, which say nothing of missing days, over a series with holes: up to 5 missing days in a row are taken from the last known day,
-/// and the deviation grows; after a longer hole the model begins afresh.
+/// Runs the published models, which say nothing of missing days, over a series with holes: up to 5 missing days in a row are taken from
+/// the last known day, and the deviation grows; after a longer hole the model begins afresh.
 /// </summary>
 internal static class AirDrivenRun
 {
     /// <summary>
-    /// What each filled day in a row adds to the variance [°C²]. CALC: the last known day in place of 1 to 5 days moved the soil by 0.79, 1.48, 1.97, 2.27 and
-    /// 2.44 °C (1785 holes made at humid stations of the US Climate Reference Network).
+    /// What each filled day in a row adds to the variance [°C²]. CALC: the last known day in place of 1 to 5 days moved the soil by 0.79,
+    /// 1.48, 1.97, 2.27 and 2.44 °C (1785 holes made at humid stations of the US Climate Reference Network).
     /// </summary>
     private const double VarianceOfFilledDay = 1.2;
 
-    /// <summary>Steps a state through the series. Nothing is said for its first <paramref name="warmUpDays"/> days nor for missing ones.</summary>
+    /// <summary>Steps a state through the series. Nothing is said for its first <paramref name="warmUpDays"/> days nor for missing
+    /// ones.</summary>
     public static void Over<TState>(
         DailySeries series,
         double latitudeDegrees,

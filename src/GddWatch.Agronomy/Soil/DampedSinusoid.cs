@@ -2,7 +2,8 @@ using GddWatch.Agronomy.Quantities;
 
 namespace GddWatch.Agronomy.Soil;
 
-/// <summary>A temperature wave that goes down into soil, weaker and later with depth: a climatology and the shape of a day, not an estimate of weather.</summary>
+/// <summary>A temperature wave that goes down into soil, weaker and later with depth: a climatology and the shape of a day, not an
+/// estimate of weather.</summary>
 public static class DampedSinusoid
 {
     /// <summary>Diffusivity of an unknown turf soil [m²/s] (measured under grass 0.32 to 0.39·10⁻⁶, SEEN).</summary>
@@ -26,7 +27,8 @@ public static class DampedSinusoid
     }
 
     /// <summary>
-    /// Gives the temperature at a depth and time [°C]: T = Tm + A·exp(−z/d)·sin(2π·(t − t0)/P − z/d − π/2), t0 the time of the lowest surface temperature.
+    /// Gives the temperature at a depth and time [°C]: T = Tm + A·exp(−z/d)·sin(2π·(t − t0)/P − z/d − π/2), t0 the time of the lowest
+    /// surface temperature.
     /// <para>Valid for steady waves in soil alike at all depths, without snow or freezing.</para>
     /// <para>Source: as <see cref="DampingDepthCm"/>.</para>
     /// </summary>

@@ -10,8 +10,8 @@ public static class ExtraterrestrialRadiation
     /// Ra = (1440/π)·0.0820·dr·(ωs·sin φ·sin δ + cos φ·cos δ·sin ωs), with dr = 1 + 0.033·cos(2πJ/365), δ = 0.409·sin(2πJ/365 − 1.39) and
     /// ωs = arccos(−tan φ·tan δ), the argument held within −1 and 1 where the sun does not set or not rise.
     /// <para>Valid everywhere; 0 in the polar night.</para>
-    /// <para>Source: Allen, Pereira, Raes and Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, equations 21 to 25 (text MEMORY, its
-    /// example 8 SEEN through public test suites and CALC).</para>
+    /// <para>Source: Allen, Pereira, Raes and Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, equations 21 to
+    /// 25 (text MEMORY, its example 8 SEEN through public test suites and CALC).</para>
     /// </summary>
     /// <param name="latitudeDegrees">Latitude [°], north positive.</param>
     /// <param name="dayOfYear">Day of the year J [days], 1 to 366.</param>

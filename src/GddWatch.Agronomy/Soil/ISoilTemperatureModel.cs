@@ -10,8 +10,8 @@ public interface ISoilTemperatureModel
     string Name { get; }
 
     /// <summary>
-    /// Estimates the daily mean at a depth for each day of a series. A day's estimate uses that day and earlier ones only, so that cutting the series
-    /// changes nothing before the cut. Where nothing can be said both columns are NaN.
+    /// Estimates the daily mean at a depth for each day of a series. A day's estimate uses that day and earlier ones only, so that cutting
+    /// the series changes nothing before the cut. Where nothing can be said both columns are NaN.
     /// </summary>
     /// <param name="series">The weather; the air temperatures [°C] are needed, everything else is used where it is known.</param>
     /// <param name="latitudeDegrees">Latitude [°], north positive.</param>

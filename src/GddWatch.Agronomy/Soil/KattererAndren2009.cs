@@ -5,14 +5,16 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// The model of Kätterer and Andrén for soils of cold temperate regions.
-/// <para>Surface Ts = 0.20·Ta in frost, else Ta·(0.95 + 0.05·exp(−0.4·(LAI − 3))); soil T(i+1) = T(i) + (Ts − T(i))·0.24·exp(−0.017·Z)·exp(−0.15·GAI), Z in
-/// cm, LAI = 0.8·GAI. In °C only: the factor multiplies the reading.</para>
-/// <para>Valid for arable soils from Sweden to Switzerland as published; here for 2 to 20 cm under turf, whose green area index GAI is about 2 to 4 (MEMORY).</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 20 days at the start or after them.</para>
-/// <para>Source: Kätterer and Andrén 2009, Predicting daily soil temperature profiles in arable soils in cold temperate regions from air temperature and leaf area
-/// index, Acta Agriculturae Scandinavica B 59:77-86 (equations SEEN in an open implementation, paper not).</para>
-/// <para>Constants as published. Error at 5 cm, 50 stations of the US Climate Reference Network 2010 to 2023: with GAI 2.5 humid RMSE 1.91 °C in the year, 2.03
-/// February to May, 1.67 August to October, all 2.39; with GAI 1 it is 1.77, 1.80, 1.65 and 2.11.</para>
+/// <para>Surface Ts = 0.20·Ta in frost, else Ta·(0.95 + 0.05·exp(−0.4·(LAI − 3))); soil T(i+1) = T(i) + (Ts −
+/// T(i))·0.24·exp(−0.017·Z)·exp(−0.15·GAI), Z in cm, LAI = 0.8·GAI. In °C only: the factor multiplies the reading.</para>
+/// <para>Valid for arable soils from Sweden to Switzerland as published; here for 2 to 20 cm under turf, whose green area index GAI is
+/// about 2 to 4 (MEMORY).</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 20 days at the start or after
+/// them.</para>
+/// <para>Source: Kätterer and Andrén 2009, Predicting daily soil temperature profiles in arable soils in cold temperate regions from air
+/// temperature and leaf area index, Acta Agriculturae Scandinavica B 59:77-86 (equations SEEN in an open implementation, paper not).</para>
+/// <para>Constants as published. Error at 5 cm, 50 stations of the US Climate Reference Network 2010 to 2023: with GAI 2.5 humid RMSE 1.91
+/// °C in the year, 2.03 February to May, 1.67 August to October, all 2.39; with GAI 1 it is 1.77, 1.80, 1.65 and 2.11.</para>
 /// </summary>
 /// <param name="greenAreaIndex">GAI [m²/m²], 0 or more.</param>
 public sealed class KattererAndren2009(double greenAreaIndex = 2.5) : ISoilTemperatureModel

@@ -4,29 +4,31 @@ using GddWatch.Agronomy.Weather;
 namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
-/// Daily mean soil temperature under turf by three layers of soil under grass and snow: the default model. It needs the air's extremes alone, is better with
-/// precipitation, and is trained at no site.
+/// Daily mean soil temperature under turf by three layers of soil under grass and snow: the default model. It needs the air's extremes
+/// alone, is better with precipitation, and is trained at no site.
 /// <para>Surface. m = (Tn + Tx)/2, q = √(Tx − Tn). Sun that reaches the ground Rs = 0.16·q·Ra [MJ/m²] and demand for water
 /// E = 0.0023·0.408·q·Ra·max(0, m + 17.8) [mm] (both after Hargreaves). Warming by sun and sky
 /// F = Rs·(s0 + s2·d + s3·a·d + sR·Ra/40)/(1 + rS·S) − l0 − l1·q − l2·a [°C], with dryness d, aridity a, snow S. The surface strives for
 /// Ts = m + F, in frost nA·m + F.</para>
-/// <para>Water. A share clip((2 − m)/4, 0, 1) of precipitation p (at most 30 mm a day counts) falls as snow; melt = 5.2·max(0, m) mm at most; wetness
-/// w = min(W, w·W + rain + melt)/(W + E), d = 1 − w; aridity a = E̅/(E̅ + p̅) of means over a year.</para>
+/// <para>Water. A share clip((2 − m)/4, 0, 1) of precipitation p (at most 30 mm a day counts) falls as snow; melt = 5.2·max(0, m) mm at
+/// most; wetness w = min(W, w·W + rain + melt)/(W + E), d = 1 − w; aridity a = E̅/(E̅ + p̅) of means over a year.</para>
 /// <para>Heat, one implicit step a day: T1 = (c1·T1 + g′·Ts + h12′·T2)/(c1 + g′ + h12′), T2 = (c2·T2 + h2′·T1 + h23·T3)/(c2 + h2′ + h23),
-/// T3 = T3 + h3·(T2 − T3); g′ = g/(1 + kS·S); h12′, h2′ times 1 + hD·d; capacity c = 1 + f/(1 + (T/0.6)²), in which water freezes. At depth z:
-/// T1 + (1 − exp(−(z − 5)/30))·(T2 − T1).</para>
-/// <para>Valid for 2 to 20 cm (measured against 5, 10 and 20 cm; nearer than 5 cm it extrapolates), under turf that rain waters. Irrigated ground in a dry
-/// summer stays cooler than it says by some degrees (2.7 °C at an irrigated station in California, 15 cm): there, take probe readings.</para>
-/// <para>Missing input. Days before the first known one give NaN, and so do the first 13 known ones; the start-up error of the months after is in the deviation. A
-/// missing minimum or maximum is replaced by the latitude's yearly wave plus the last departure from it, the deviation grows; after 20 such days in a row the
-/// estimate is NaN until 14 days are known again. Values marked as filled in are taken as missing, for they know nothing of the day. Unknown precipitation
-/// is judged by the daily range of the air; where the last month's was all unknown the deviation is 8 % larger. Measured snow depth, radiation and
-/// humidity are not used: the first could not be tested, the others brought no gain at the stations below.</para>
-/// <para>Sources: Allen et al. 1998, FAO Irrigation and Drainage Paper 56, for Ra and both Hargreaves formulas (CALC against its examples); the daily step with snow in
-/// the exchange follows the form of Lindström et al. 2002 (SEEN as code, paper MEMORY); heat of freezing in the capacity and snow by degree-days are
-/// textbook (MEMORY); the composition is our own.</para>
-/// <para>Constants, their data and their error: <see cref="LayeredTurfSoilCoefficients"/>. The deviation's ±1.28-fold holds 80 % of days at humid stations left
-/// out of the fit (80 to 81 % in the year and both seasons).</para>
+/// T3 = T3 + h3·(T2 − T3); g′ = g/(1 + kS·S); h12′, h2′ times 1 + hD·d; capacity c = 1 + f/(1 + (T/0.6)²), in which water freezes. At
+/// depth z: T1 + (1 − exp(−(z − 5)/30))·(T2 − T1).</para>
+/// <para>Valid for 2 to 20 cm (measured against 5, 10 and 20 cm; nearer than 5 cm it extrapolates), under turf that rain waters. Irrigated
+/// ground in a dry summer stays cooler than it says by some degrees (2.7 °C at an irrigated station in California, 15 cm): there, take
+/// probe readings.</para>
+/// <para>Missing input. Days before the first known one give NaN, and so do the first 13 known ones; the start-up error of the months
+/// after is in the deviation. A missing minimum or maximum is replaced by the latitude's yearly wave plus the last departure from it, the
+/// deviation grows; after 20 such days in a row the estimate is NaN until 14 days are known again. Values marked as filled in are taken as
+/// missing, for they know nothing of the day. Unknown precipitation is judged by the daily range of the air; where the last month's was
+/// all unknown the deviation is 8 % larger. Measured snow depth, radiation and humidity are not used: the first could not be tested, the
+/// others brought no gain at the stations below.</para>
+/// <para>Sources: Allen et al. 1998, FAO Irrigation and Drainage Paper 56, for Ra and both Hargreaves formulas (CALC against its
+/// examples); the daily step with snow in the exchange follows the form of Lindström et al. 2002 (SEEN as code, paper MEMORY); heat of
+/// freezing in the capacity and snow by degree-days are textbook (MEMORY); the composition is our own.</para>
+/// <para>Constants, their data and their error: <see cref="LayeredTurfSoilCoefficients"/>. The deviation's ±1.28-fold holds 80 % of days
+/// at humid stations left out of the fit (80 to 81 % in the year and both seasons).</para>
 /// </summary>
 /// <param name="coefficients">The constants; null for the fitted ones.</param>
 public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = null) : ISoilTemperatureModel
@@ -46,8 +48,8 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
     public string Name => "Layered turf soil";
 
     /// <inheritdoc/>
-    /// <exception cref="ArgumentOutOfRangeException">The latitude lies beyond the poles, the depth outside 2 to 20 cm; a day's minimum lies above its maximum;
-    /// a temperature or precipitation is infinite, or precipitation negative.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The latitude lies beyond the poles, the depth outside 2 to 20 cm; a day's minimum
+    /// lies above its maximum; a temperature or precipitation is infinite, or precipitation negative.</exception>
     /// <exception cref="ArgumentException">A column has another length than the series.</exception>
     public void Estimate(DailySeries series, double latitudeDegrees, Depth depth, Span<double> meanC, Span<double> deviationC)
     {

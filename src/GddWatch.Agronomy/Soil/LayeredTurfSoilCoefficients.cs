@@ -2,16 +2,19 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// The fitted constants of <see cref="LayeredTurfSoil"/>. The values here are the model's own; a fitting tool may try others.
-/// <para>Fitted on the daily mean at 5 cm measured at 50 stations of the US Climate Reference Network, product CRND0103 (daily), 2010 to 2023, 235 971 station
-/// days, by the tool soil-fit of tests/GddWatch.Benchmarks: least squares with station weights (humid 1, dry 0.4, divided by 1 + (rmse/1.4 °C)⁴) and a weak
-/// prior on each constant. The set is one for all stations; nothing is fitted to a single one.</para>
-/// <para>Error at stations left out of the fit (leave one station out, all days with a measurement, pooled): humid stations RMSE 1.44 °C in the year, 1.44
-/// February to May, 1.39 August to October, bias −0.03, −0.01, −0.07; all stations 1.53. Without precipitation: humid 1.50, 1.54, 1.38; all 1.77. At
-/// 10 cm 1.45, 1.42, 1.39 and 1.52; at 20 cm 1.30, 1.33, 1.25 at humid stations. The number after ± is the standard deviation over those fits.</para>
+/// <para>Fitted on the daily mean at 5 cm measured at 50 stations of the US Climate Reference Network, product CRND0103 (daily), 2010 to
+/// 2023, 235 971 station days, by the tool soil-fit of tests/GddWatch.Validation: least squares with station weights (humid 1, dry 0.4,
+/// divided by 1 + (rmse/1.4 °C)⁴) and a weak prior on each constant. The set is one for all stations; nothing is fitted to a single
+/// one.</para>
+/// <para>Error at stations left out of the fit (leave one station out, all days with a measurement, pooled): humid stations RMSE 1.44 °C
+/// in the year, 1.44 February to May, 1.39 August to October, bias −0.03, −0.01, −0.07; all stations 1.53. Without precipitation: humid
+/// 1.50, 1.54, 1.38; all 1.77. At 10 cm 1.45, 1.42, 1.39 and 1.52; at 20 cm 1.30, 1.33, 1.25 at humid stations. The number after ± is the
+/// standard deviation over those fits.</para>
 /// </summary>
 public sealed record LayeredTurfSoilCoefficients
 {
-    /// <summary>g: exchange of the 5 cm layer with the surface, as a share of the layer's own heat capacity [1/day]; 0.619 ± 0.004.</summary>
+    /// <summary>g: exchange of the 5 cm layer with the surface, as a share of the layer's own heat capacity [1/day]; 0.619 ±
+    /// 0.004.</summary>
     public double SurfaceExchange { get; init; } = 0.619;
 
     /// <summary>h12: exchange of the 5 cm layer with the 25 cm layer, for the former [1/day]; 0.702 ± 0.006.</summary>
@@ -29,10 +32,12 @@ public sealed record LayeredTurfSoilCoefficients
     /// <summary>s0: warming of the surface above the air by the sun [°C per MJ/m²]; 0.2802 ± 0.005.</summary>
     public double SunWarming { get; init; } = 0.2802;
 
-    /// <summary>s2: change of that warming where the soil is dry: parched turf shades and reflects more [°C per MJ/m²]; −0.2393 ± 0.008.</summary>
+    /// <summary>s2: change of that warming where the soil is dry: parched turf shades and reflects more [°C per MJ/m²]; −0.2393 ±
+    /// 0.008.</summary>
     public double SunWarmingDrySoil { get; init; } = -0.2393;
 
-    /// <summary>s3: change of it where the soil is dry in a dry climate: open ground does not transpire [°C per MJ/m²]; 0.4351 ± 0.012.</summary>
+    /// <summary>s3: change of it where the soil is dry in a dry climate: open ground does not transpire [°C per MJ/m²]; 0.4351 ±
+    /// 0.012.</summary>
     public double SunWarmingDryClimate { get; init; } = 0.4351;
 
     /// <summary>sR: change of it with the height of the sun, for each 40 MJ/m² above the air [°C per MJ/m²]; 0.0757 ± 0.003.</summary>

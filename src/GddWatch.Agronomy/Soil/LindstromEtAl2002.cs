@@ -6,14 +6,15 @@ namespace GddWatch.Agronomy.Soil;
 /// <summary>
 /// The daily step of Lindström and others.
 /// <para>T = (1 − wa − wd)·T(yesterday) + wa·Ta + wd·Tdeep, wa = 1/(c1 + c2·S), S snow [mm of water].</para>
-/// <para>Valid for shallow soil; here fitted at 5 cm, and it does not depend on depth. Tdeep is the mean of the air over about a year plus a constant, our addition.</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 30 days at the start or after them. Unknown
-/// precipitation means no snow.</para>
-/// <para>Source: Lindström, Bishop and Ottosson Löfvenius 2002, Soil frost and runoff at Svartberget, northern Sweden, Hydrological Processes 16 (form SEEN in
-/// open code; title MEMORY).</para>
-/// <para>c1 = 4.711 days, c2 = 0.339 days/mm, wd = 0.0209 a day, Tdeep 10.95 °C above the year's air (its pull stands for the sun), fitted at 5 cm over 50
-/// stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4). Error at the same stations: humid RMSE 2.06 °C in the year, 2.25 February
-/// to May, 1.68 August to October; all 2.52.</para>
+/// <para>Valid for shallow soil; here fitted at 5 cm, and it does not depend on depth. Tdeep is the mean of the air over about a year plus
+/// a constant, our addition.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 30 days at the start or after them.
+/// Unknown precipitation means no snow.</para>
+/// <para>Source: Lindström, Bishop and Ottosson Löfvenius 2002, Soil frost and runoff at Svartberget, northern Sweden, Hydrological
+/// Processes 16 (form SEEN in open code; title MEMORY).</para>
+/// <para>c1 = 4.711 days, c2 = 0.339 days/mm, wd = 0.0209 a day, Tdeep 10.95 °C above the year's air (its pull stands for the sun), fitted
+/// at 5 cm over 50 stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4). Error at the same stations: humid RMSE
+/// 2.06 °C in the year, 2.25 February to May, 1.68 August to October; all 2.52.</para>
 /// </summary>
 public sealed class LindstromEtAl2002 : ISoilTemperatureModel
 {

@@ -10,8 +10,8 @@ public static class MeasuredSoil
     public const int LongestHoleDays = 3;
 
     /// <summary>
-    /// Gives the measured daily mean of the sensor depth (5 or 10 cm) that is nearer to the asked one. Short holes are bridged with the last reading, whose
-    /// deviation is then 1 °C a day; longer ones stay NaN.
+    /// Gives the measured daily mean of the sensor depth (5 or 10 cm) that is nearer to the asked one. Short holes are bridged with the
+    /// last reading, whose deviation is then 1 °C a day; longer ones stay NaN.
     /// </summary>
     /// <param name="series">The weather with measured soil temperature [°C].</param>
     /// <param name="depth">The depth asked for.</param>

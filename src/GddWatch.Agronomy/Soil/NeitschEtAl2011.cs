@@ -5,16 +5,20 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// The soil temperature of the watershed model of Neitsch, Arnold, Kiniry and Williams.
-/// <para>Deepest damping depth dmax = 1000 + 2500·ρ/(ρ + 686·exp(−5.63·ρ)) [mm]; φ = SW/((0.356 − 0.144·ρ)·z0); dd = dmax·exp(ln(500/dmax)·((1 − φ)/(1 + φ))²).</para>
-/// <para>Weight of the yearly mean df = zd/(zd + exp(−0.867 − 2.078·zd)), zd = z/dd. Bare surface Tb = Ta + ε·(Tx − Tn)/2, ε = (0.77·Rs − 14)/20. Cover
-/// bcv = max(CV/(CV + exp(7.563 − 1.297·10⁻⁴·CV)), S/(S + exp(6.055 − 0.3002·S))). Surface Ts = bcv·T(yesterday) + (1 − bcv)·Tb. Soil
-/// T = 0.8·T(yesterday) + 0.2·(df·(Tyear − Ts) + Ts).</para>
+/// <para>Deepest damping depth dmax = 1000 + 2500·ρ/(ρ + 686·exp(−5.63·ρ)) [mm]; φ = SW/((0.356 − 0.144·ρ)·z0); dd =
+/// dmax·exp(ln(500/dmax)·((1 − φ)/(1 + φ))²).</para>
+/// <para>Weight of the yearly mean df = zd/(zd + exp(−0.867 − 2.078·zd)), zd = z/dd. Bare surface Tb = Ta + ε·(Tx − Tn)/2, ε = (0.77·Rs −
+/// 14)/20. Cover bcv = max(CV/(CV + exp(7.563 − 1.297·10⁻⁴·CV)), S/(S + exp(6.055 − 0.3002·S))). Surface Ts = bcv·T(yesterday) + (1 −
+/// bcv)·Tb. Soil T = 0.8·T(yesterday) + 0.2·(df·(Tyear − Ts) + Ts).</para>
 /// <para>Valid for daily means over whole watersheds as published. Here the layer's own temperature stands for the first layer's.</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 30 days at the start or after them. Radiation comes
-/// from the daily range (Hargreaves), the yearly mean from the days so far, snow from degree-days; unknown precipitation means no snow.</para>
-/// <para>Source: Neitsch, Arnold, Kiniry and Williams 2011, Soil and Water Assessment Tool theoretical documentation (equations SEEN in open code and help pages).</para>
-/// <para>Constants as published; bulk density 1.4 Mg/m³, 150 mm of water in 1000 mm and 3000 kg/ha of cover assumed. Error at 5 cm, 50 stations of the US Climate
-/// Reference Network 2010 to 2023: humid RMSE 2.64 °C in the year, 2.93 February to May, 2.03 August to October; all 2.99.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 30 days at the start or after them.
+/// Radiation comes from the daily range (Hargreaves), the yearly mean from the days so far, snow from degree-days; unknown precipitation
+/// means no snow.</para>
+/// <para>Source: Neitsch, Arnold, Kiniry and Williams 2011, Soil and Water Assessment Tool theoretical documentation (equations SEEN in
+/// open code and help pages).</para>
+/// <para>Constants as published; bulk density 1.4 Mg/m³, 150 mm of water in 1000 mm and 3000 kg/ha of cover assumed. Error at 5 cm, 50
+/// stations of the US Climate Reference Network 2010 to 2023: humid RMSE 2.64 °C in the year, 2.93 February to May, 2.03 August to
+/// October; all 2.99.</para>
 /// </summary>
 public sealed class NeitschEtAl2011 : ISoilTemperatureModel
 {

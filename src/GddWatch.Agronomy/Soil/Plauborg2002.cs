@@ -5,14 +5,17 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// The regression of Plauborg for short grass.
-/// <para>T = a0 + a1·Ta(t−2) + a2·Ta(t−1) + a3·Ta(t) + b1·sin ωD + d1·cos ωD + b2·sin 2ωD + d2·cos 2ωD, ω = 2π/365, D the day of the year, day 366 taken as 365.</para>
-/// <para>Valid for 10 cm as published, here with a set for 5 cm and one for 10 cm; the nearer one to the depth is used. On the southern half of the earth D counts
-/// from half a year later, which is our addition.</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 2 days at the start or after them.</para>
-/// <para>Source: Plauborg 2002, Simple model for 10 cm soil temperature in different soils with short grass, European Journal of Agronomy 17:173-179 (form SEEN;
-/// the published coefficients were not found).</para>
-/// <para>Coefficients fitted by least squares over 50 stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4). Error with the station left
-/// out, 5 cm: humid RMSE 2.56 °C in the year, 2.86 February to May, 2.00 August to October; all 2.97. 10 cm: 2.62, 2.91, 2.07; 3.00.</para>
+/// <para>T = a0 + a1·Ta(t−2) + a2·Ta(t−1) + a3·Ta(t) + b1·sin ωD + d1·cos ωD + b2·sin 2ωD + d2·cos 2ωD, ω = 2π/365, D the day of the year,
+/// day 366 taken as 365.</para>
+/// <para>Valid for 10 cm as published, here with a set for 5 cm and one for 10 cm; the nearer one to the depth is used. On the southern
+/// half of the earth D counts from half a year later, which is our addition.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 2 days at the start or after
+/// them.</para>
+/// <para>Source: Plauborg 2002, Simple model for 10 cm soil temperature in different soils with short grass, European Journal of Agronomy
+/// 17:173-179 (form SEEN; the published coefficients were not found).</para>
+/// <para>Coefficients fitted by least squares over 50 stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4).
+/// Error with the station left out, 5 cm: humid RMSE 2.56 °C in the year, 2.86 February to May, 2.00 August to October; all 2.97. 10 cm:
+/// 2.62, 2.91, 2.07; 3.00.</para>
 /// </summary>
 public sealed class Plauborg2002 : ISoilTemperatureModel
 {
@@ -73,7 +76,9 @@ public sealed class Plauborg2002 : ISoilTemperatureModel
         private LastDays air;
         private int dayOfYear;
 
-        public readonly double SoilC => Plauborg2002.SoilC(set, southern ? (dayOfYear + 181) % 365 + 1 : dayOfYear, air.Back(2), air.Back(1), air.Back(0));
+        public readonly double SoilC => Plauborg2002.SoilC(set, NorthernDay, air.Back(2), air.Back(1), air.Back(0));
+
+        private readonly int NorthernDay => southern ? (dayOfYear + 181) % 365 + 1 : dayOfYear;
 
         public void Start(in AirDay day)
         {

@@ -5,16 +5,16 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// The model of Potter and Williams for near-surface soil under residue.
-/// <para>Surface of a dry day X = w·(Tx − Ta) + Ta + 2, of a wet one X = w·(Ta − Tn) + Tn, w the share of wet days in the last 30; mean over 5 days X̅. Cover
-/// bcv = max(CV/(CV + exp(5.3396 − 2.3951·CV)), S/(S + exp(2.303 − 0.2197·S))). Ts = min(X̅, (1 − bcv)·X̅ + bcv·X̅(yesterday)). Soil
-/// T = 0.5·T(yesterday) + 0.5·(df·(Tyear − Ts) + Ts), df as in <see cref="NeitschEtAl2011"/>.</para>
+/// <para>Surface of a dry day X = w·(Tx − Ta) + Ta + 2, of a wet one X = w·(Ta − Tn) + Tn, w the share of wet days in the last 30; mean
+/// over 5 days X̅. Cover bcv = max(CV/(CV + exp(5.3396 − 2.3951·CV)), S/(S + exp(2.303 − 0.2197·S))). Ts = min(X̅, (1 − bcv)·X̅ +
+/// bcv·X̅(yesterday)). Soil T = 0.5·T(yesterday) + 0.5·(df·(Tyear − Ts) + Ts), df as in <see cref="NeitschEtAl2011"/>.</para>
 /// <para>Valid for arable soils as published. A day is wet from 0.5 mm on.</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 30 days at the start or after them. Unknown
-/// precipitation makes dry days without snow. The yearly mean comes from the days so far.</para>
-/// <para>Source: Potter and Williams 1994, Predicting daily mean soil temperatures in the EPIC simulation model, Agronomy Journal 86:1006-1011 (equations SEEN in
-/// open code; title and pages MEMORY).</para>
-/// <para>Constants as published; cover 2 t/ha assumed, soil as in <see cref="NeitschEtAl2011"/>. Error at 5 cm, 50 stations of the US Climate Reference Network 2010
-/// to 2023: humid RMSE 3.35 °C in the year, 3.69 February to May, 2.28 August to October; all 3.51.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 30 days at the start or after them.
+/// Unknown precipitation makes dry days without snow. The yearly mean comes from the days so far.</para>
+/// <para>Source: Potter and Williams 1994, Predicting daily mean soil temperatures in the EPIC simulation model, Agronomy Journal
+/// 86:1006-1011 (equations SEEN in open code; title and pages MEMORY).</para>
+/// <para>Constants as published; cover 2 t/ha assumed, soil as in <see cref="NeitschEtAl2011"/>. Error at 5 cm, 50 stations of the US
+/// Climate Reference Network 2010 to 2023: humid RMSE 3.35 °C in the year, 3.69 February to May, 2.28 August to October; all 3.51.</para>
 /// </summary>
 public sealed class PotterWilliams1994 : ISoilTemperatureModel
 {

@@ -2,9 +2,9 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// The constants of <see cref="ProbeCorrection"/>, from validation.
-/// <para>From the errors of <see cref="LayeredTurfSoil"/> at 5 cm at stations left out of its fit (US Climate Reference Network 2010 to 2023), with three daily
-/// means on the 18th, 11th and 4th day before: the next 30 days at humid stations RMSE 1.03 °C where it is 1.44 uncorrected; all stations 1.12. The tool
-/// soil-fit measures it again.</para>
+/// <para>From the errors of <see cref="LayeredTurfSoil"/> at 5 cm at stations left out of its fit (US Climate Reference Network 2010 to
+/// 2023), with three daily means on the 18th, 11th and 4th day before: the next 30 days at humid stations RMSE 1.03 °C where it is 1.44
+/// uncorrected; all stations 1.12. The tool soil-fit measures it again.</para>
 /// </summary>
 public sealed record ProbeConstants
 {
@@ -23,7 +23,8 @@ public sealed record ProbeConstants
     /// <summary>From how many standard deviations on a reading is doubted.</summary>
     public double DoubtFromDeviations { get; init; } = 3;
 
-    /// <summary>Over what difference in depth the correlation of biases falls to 1/e [cm]; set by eye between 0.955 at 5 cm apart and 0.919 at 15 cm.</summary>
+    /// <summary>Over what difference in depth the correlation of biases falls to 1/e [cm]; set by eye between 0.955 at 5 cm apart and
+    /// 0.919 at 15 cm.</summary>
     public double DepthMemoryCm { get; init; } = 150;
 
     /// <summary>Share of the estimate's variance that is bias, and so shrinks with what is known of the bias; the rest stays.</summary>

@@ -5,13 +5,15 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// Corrects the estimated soil temperature of a site by a person's soil-thermometer readings.
-/// <para>The site's bias is followed as <see cref="SiteBias"/>; corrected mean x + b, corrected deviation s·√(0.7·P/σb² + 0.3). The correction and its certainty
-/// fade with time (τ = 120 days) and with distance in depth (ρ = exp(−|Δz|/150 cm)).</para>
-/// <para>A reading with a time of day stands for the mean of its day: value − <see cref="DiurnalWave.DepartureC"/>. No wave is taken off where the estimate is 1 °C or
-/// colder or snow was measured. Where the day's extremes are missing a range of 10 °C is assumed.</para>
+/// <para>The site's bias is followed as <see cref="SiteBias"/>; corrected mean x + b, corrected deviation s·√(0.7·P/σb² + 0.3). The
+/// correction and its certainty fade with time (τ = 120 days) and with distance in depth (ρ = exp(−|Δz|/150 cm)).</para>
+/// <para>A reading with a time of day stands for the mean of its day: value − <see cref="DiurnalWave.DepartureC"/>. No wave is taken off
+/// where the estimate is 1 °C or colder or snow was measured. Where the day's extremes are missing a range of 10 °C is assumed.</para>
 /// <para>Valid for readings at 2 to 20 cm. A day's estimate uses readings of that day and earlier ones only.</para>
-/// <para>Missing input: a reading on a day without weather or estimate corrects nothing, and its verdict says so.</para>
-/// <para>Source: Kalman filter on an autoregressive bias, textbook (MEMORY); constants, their data and error: <see cref="ProbeConstants"/>.</para>
+/// <para>Missing input: a reading on a day whose air temperatures are missing or filled in, or that has no estimate, corrects nothing, and
+/// its verdict says so.</para>
+/// <para>Source: Kalman filter on an autoregressive bias, textbook (MEMORY); constants, their data and error:
+/// <see cref="ProbeConstants"/>.</para>
 /// </summary>
 public static class ProbeCorrection
 {
@@ -27,7 +29,8 @@ public static class ProbeCorrection
     /// <param name="depth">Depth asked for, 2 to 20 cm.</param>
     /// <param name="readings">The readings, in any order.</param>
     /// <param name="constants">The constants; null for those from validation.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A reading's depth lies outside 2 to 20 cm, or the model refuses the weather, the latitude or the depth.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A reading's depth lies outside 2 to 20 cm, or the model refuses the weather, the
+    /// latitude or the depth.</exception>
     public static ProbedSoil Estimate(
         ISoilTemperatureModel model,
         DailySeries series,
@@ -51,7 +54,8 @@ public static class ProbeCorrection
 
         foreach (ProbeReading reading in readings) SoilDemand.DepthOfTurf(reading.Depth);
         SoilTemperatureColumns uncorrected = at(depth);
-        var course = new Course(series, depth, constants ?? new ProbeConstants(), [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Time)]);
+        ProbeReading[] inOrder = [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Time)];
+        var course = new Course(series, depth, constants ?? new ProbeConstants(), inOrder);
         double[] mean = [.. uncorrected.MeanC];
         double[] deviation = [.. uncorrected.DeviationC];
         for (int i = 0; i < mean.Length; i++)
@@ -73,7 +77,13 @@ public static class ProbeCorrection
     {
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(series);
-        if (!series.Holds(reading.Day)) throw new ArgumentOutOfRangeException(nameof(reading), reading.Day, $"The weather does not hold {reading.Day:yyyy-MM-dd}; it runs from {series.FirstDay:yyyy-MM-dd} to {series.LastDay:yyyy-MM-dd}.");
+        if (!series.Holds(reading.Day))
+        {
+            string span = $"{series.FirstDay:yyyy-MM-dd} to {series.LastDay:yyyy-MM-dd}";
+            string message = $"The reading's day was {reading.Day:yyyy-MM-dd}; allowed is a day of the weather, {span}.";
+            throw new ArgumentOutOfRangeException(nameof(reading), reading.Day, message);
+        }
+
         int index = series.IndexOf(reading.Day);
         ReadOnlySpan<double> snow = series.Column(WeatherVariable.SnowDepthMm);
         bool covered = !snow.IsEmpty && snow[index] > 0;
@@ -114,6 +124,8 @@ public static class ProbeCorrection
 
         private JudgedReading Take(ProbeReading reading, double estimateC)
         {
+            // An estimate over a hole in the weather is off for reasons that are no bias of the site.
+            if (series.QualityAt(series.IndexOf(reading.Day)) is null or Mark.Filled) return WithoutWeather(reading);
             if (double.IsNaN(estimateC)) return new JudgedReading(reading, ReadingVerdict.NoEstimateThatDay, null, null, null);
             double daily = DailyMeanC(reading, series, estimateC);
             double correlation = Math.Exp(-Math.Abs(reading.Depth.Centimetres - depth.Centimetres) / constants.DepthMemoryCm);

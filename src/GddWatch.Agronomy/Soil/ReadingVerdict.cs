@@ -12,6 +12,7 @@ public enum ReadingVerdict
     /// <summary>There is no estimate for its day, so that there is nothing to correct.</summary>
     NoEstimateThatDay,
 
-    /// <summary>The weather does not reach to its day: it lies before the record, or its day's weather has yet to come.</summary>
+    /// <summary>The air temperatures of its day are not known: it lies before the record or in a hole of it, or its day's weather has yet
+    /// to come.</summary>
     NoWeatherThatDay,
 }

@@ -6,7 +6,8 @@ namespace GddWatch.Agronomy.Soil;
 public static class RunningMean
 {
     /// <summary>
-    /// Gives for each day the mean of the values of the last <paramref name="days"/> days, that day included: m(d) = (1/n) Σ x(d−i), i = 0 … n−1.
+    /// Gives for each day the mean of the values of the last <paramref name="days"/> days, that day included: m(d) = (1/n) Σ x(d−i), i = 0
+    /// … n−1.
     /// <para>NaN where one of those days is missing or lies before the first.</para>
     /// </summary>
     /// <param name="values">One value a day, NaN where missing.</param>

@@ -1,7 +1,9 @@
 namespace GddWatch.Agronomy.Soil;
 
-/// <summary>What is known of a site's bias, measured minus estimated: a first-order autoregressive bias followed by a scalar Kalman filter.</summary>
-/// <remarks>Source: textbook (MEMORY); worked numbers of science reference 2.9 (CALC). The rule of doubt and the carrying over depth are our own.</remarks>
+/// <summary>What is known of a site's bias, measured minus estimated: a first-order autoregressive bias followed by a scalar Kalman
+/// filter.</summary>
+/// <remarks>Source: textbook (MEMORY); worked numbers of science reference 2.9 (CALC). The rule of doubt and the carrying over depth are
+/// our own.</remarks>
 /// <param name="MeanC">The bias [°C].</param>
 /// <param name="Variance">Its variance [°C²].</param>
 public readonly record struct SiteBias(double MeanC, double Variance)
@@ -35,8 +37,8 @@ public readonly record struct SiteBias(double MeanC, double Variance)
 
     /// <summary>
     /// What is known with one more reading: v = (y − x) − ρ·b, S = ρ²·P + (1 − ρ²)·σb² + R, K = ρ·P/S, b = b + K·v, P = P − K·ρ·P.
-    /// <para>Doubt: where z = |v|/√S passes the limit L, S becomes S·z²/L²: the reading pulls no more the farther off it is, yet a site that really is
-    /// far off is found after some readings.</para>
+    /// <para>Doubt: where z = |v|/√S passes the limit L, S becomes S·z²/L²: the reading pulls no more the farther off it is, yet a site
+    /// that really is far off is found after some readings.</para>
     /// <para>A reading at another depth never takes the variance below what that depth can say, (1 − ρ²)·σb².</para>
     /// </summary>
     /// <param name="departureC">Reading minus uncorrected estimate at its depth, y − x [°C].</param>

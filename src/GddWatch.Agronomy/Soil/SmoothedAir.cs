@@ -7,10 +7,11 @@ namespace GddWatch.Agronomy.Soil;
 /// Soil temperature as exponentially smoothed air temperature: the simplest sound model.
 /// <para>T(d) = T(d−1) + k·(Ta(d) − T(d−1)), and T(d) + b is given; Ta = (Tn + Tx)/2.</para>
 /// <para>Valid for 5 to 10 cm; it does not depend on depth.</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for the first 10 days at the start or after them.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for the first 10 days at the start or
+/// after them.</para>
 /// <para>Source: exponential smoothing, science reference 2.7 (CALC); k = 0.2 a day has a mean delay of 4 days.</para>
-/// <para>b = 1.7 °C: by how much soil at 5 cm exceeds it at humid stations, US Climate Reference Network 2010 to 2023. Error with it: humid stations RMSE
-/// 2.66 °C in the year, 2.93 February to May, 1.70 August to October; all 50 stations 2.86.</para>
+/// <para>b = 1.7 °C: by how much soil at 5 cm exceeds it at humid stations, US Climate Reference Network 2010 to 2023. Error with it:
+/// humid stations RMSE 2.66 °C in the year, 2.93 February to May, 1.70 August to October; all 50 stations 2.86.</para>
 /// </summary>
 public sealed class SmoothedAir : ISoilTemperatureModel
 {

@@ -7,10 +7,11 @@ public static class SnowByDegreeDays
     public const double UsualMeltMmPerC = 5.2;
 
     /// <summary>
-    /// Gives the snow at the end of a day and the liquid water that reaches the soil: a share clip((2 − m)/4, 0, 1) of precipitation falls as snow, then
-    /// k·max(0, m) melts at most.
+    /// Gives the snow at the end of a day and the liquid water that reaches the soil: a share clip((2 − m)/4, 0, 1) of precipitation falls
+    /// as snow, then k·max(0, m) melts at most.
     /// <para>Valid for lowlands; snow on the ground is not measured here, so that only its effect on soil temperature was checked.</para>
-    /// <para>Source: the degree-day method of general hydrology (MEMORY); fitted: melt of 5.2 mm/°C, as told at <see cref="LayeredTurfSoilCoefficients"/>.</para>
+    /// <para>Source: the degree-day method of general hydrology (MEMORY); fitted: melt of 5.2 mm/°C, as told at
+    /// <see cref="LayeredTurfSoilCoefficients"/>.</para>
     /// </summary>
     /// <param name="snowMm">Snow at the day's start [mm of water].</param>
     /// <param name="meanC">Mean air temperature m [°C].</param>

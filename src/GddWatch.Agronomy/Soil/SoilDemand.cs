@@ -4,14 +4,18 @@ using GddWatch.Agronomy.Weather;
 
 namespace GddWatch.Agronomy.Soil;
 
-/// <summary>Refusals that every soil temperature model shares: each message carries the name, the day, the value found and the values allowed.</summary>
+/// <summary>Refusals that every soil temperature model shares: each message carries the name, the day, the value found and the values
+/// allowed.</summary>
 internal static class SoilDemand
 {
     public const double ShallowestCm = 2;
     public const double DeepestCm = 20;
 
+    private const string FiniteOrMissing = "a finite number, or NaN for a missing one";
+
     /// <summary>Refuses a series, place or depth that no model can use. Missing values (NaN) are not refused.</summary>
-    public static void Input(DailySeries series, double latitudeDegrees, Depth depth, ReadOnlySpan<double> meanC, ReadOnlySpan<double> deviationC)
+    public static void Input(
+        DailySeries series, double latitudeDegrees, Depth depth, ReadOnlySpan<double> meanC, ReadOnlySpan<double> deviationC)
     {
         ArgumentNullException.ThrowIfNull(series);
         Latitude(latitudeDegrees);
@@ -38,8 +42,8 @@ internal static class SoilDemand
         for (int i = 0; i < minimum.Length; i++)
         {
             if (!(minimum[i] > maximum[i]) && !double.IsInfinity(minimum[i]) && !double.IsInfinity(maximum[i])) continue;
-            if (double.IsInfinity(minimum[i])) throw Refuse("minimum temperature", "[°C]", series.DayAt(i), minimum[i], "a finite number, or NaN for a missing one");
-            if (double.IsInfinity(maximum[i])) throw Refuse("maximum temperature", "[°C]", series.DayAt(i), maximum[i], "a finite number, or NaN for a missing one");
+            if (double.IsInfinity(minimum[i])) throw Refuse("minimum temperature", "[°C]", series.DayAt(i), minimum[i], FiniteOrMissing);
+            if (double.IsInfinity(maximum[i])) throw Refuse("maximum temperature", "[°C]", series.DayAt(i), maximum[i], FiniteOrMissing);
             throw Refuse("minimum temperature", "[°C]", series.DayAt(i), minimum[i], $"at most the day's maximum of {Show(maximum[i])}");
         }
     }
@@ -49,7 +53,8 @@ internal static class SoilDemand
         ReadOnlySpan<double> rain = series.Column(WeatherVariable.PrecipitationMm);
         for (int i = 0; i < rain.Length; i++)
         {
-            if (rain[i] < 0 || double.IsInfinity(rain[i])) throw Refuse("precipitation", "[mm]", series.DayAt(i), rain[i], "0 or more, or NaN for a missing one");
+            if (!(rain[i] < 0) && !double.IsInfinity(rain[i])) continue;
+            throw Refuse("precipitation", "[mm]", series.DayAt(i), rain[i], "0 or more, or NaN for a missing one");
         }
     }
 

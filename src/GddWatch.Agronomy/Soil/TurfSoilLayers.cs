@@ -3,8 +3,9 @@ using System.Runtime.CompilerServices;
 namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
-/// The state of <see cref="LayeredTurfSoil"/> at one site, and its step over one day. Three soil temperatures, snow, wetness, the climate's balance of water, and
-/// what stands in for missing air temperatures. Make it with coefficients and step through days in order; the default value has none and cannot step.
+/// The state of <see cref="LayeredTurfSoil"/> at one site, and its step over one day. Three soil temperatures, snow, wetness, the
+/// climate's balance of water, and what stands in for missing air temperatures. Make it with coefficients and step through days in order;
+/// the default value has none and cannot step.
 /// </summary>
 /// <remarks>It changes in place for speed: a copy goes its own way. The equations stand at <see cref="LayeredTurfSoil"/>.</remarks>
 /// <param name="coefficients">The fitted constants.</param>
@@ -17,7 +18,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
     private const int StartDays = 30;
     private const double WarmerThanAirC = 1.5;
 
-    /// <summary>1 − exp(−1/20 d) and 1 − exp(−1/80 d): how fast the departure from the yearly wave, and the daily range, are followed.</summary>
+    /// <summary>1 − exp(−1/20 d) and 1 − exp(−1/80 d): how fast the departure from the yearly wave, and the daily range, are
+    /// followed.</summary>
     private const double DepartureRate = 0.04877057549928599;
     private const double RangeRate = 0.012422199506118559;
 
@@ -55,8 +57,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
     public readonly double RainUnknownShare => rainUnknown;
 
     /// <summary>
-    /// Standard deviation of the estimate [°C]: √[(0.62 + 0.145·max(0, F) + 0.93·a)² + 30/(n + 6) + v]·(1 + 0.08·u), F the warming by sun and sky, a the
-    /// aridity, n the days since the start, v the variance of missing days, u the share of days with unknown precipitation.
+    /// Standard deviation of the estimate [°C]: √[(0.62 + 0.145·max(0, F) + 0.93·a)² + 30/(n + 6) + v]·(1 + 0.08·u), F the warming by sun
+    /// and sky, a the aridity, n the days since the start, v the variance of missing days, u the share of days with unknown precipitation.
     /// </summary>
     public readonly double DeviationC
     {
@@ -67,7 +69,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
         }
     }
 
-    /// <summary>How far from the shallow towards the middle layer a depth lies, as a share: 1 − exp(−(z − 5)/30); below 0 above 5 cm.</summary>
+    /// <summary>How far from the shallow towards the middle layer a depth lies, as a share: 1 − exp(−(z − 5)/30); below 0 above 5
+    /// cm.</summary>
     /// <param name="depthCm">Depth z [cm].</param>
     public static double ShareOfMiddle(double depthCm) => 1.0 - Math.Exp(-(depthCm - ShallowCm) / DepthScaleCm);
 
@@ -112,7 +115,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
         Conduct((meanC < 0.0 ? k.FrostShare * meanC : meanC) + forcingC, dryness);
     }
 
-    /// <summary>Follows the air's departure from the latitude's yearly wave, and its daily range, by which missing days are judged.</summary>
+    /// <summary>Follows the air's departure from the latitude's yearly wave, and its daily range, by which missing days are
+    /// judged.</summary>
     private void Follow(double departure, double range)
     {
         knownDays++;
@@ -121,7 +125,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
         holeVariance *= 0.7;
     }
 
-    /// <summary>The day's precipitation, of which a cloudburst only counts in part; where it is not known, what the daily range suggests of the climate.</summary>
+    /// <summary>The day's precipitation, of which a cloudburst only counts in part; where it is not known, what the daily range suggests
+    /// of the climate.</summary>
     private double Precipitation(double precipitationMm)
     {
         bool unknown = double.IsNaN(precipitationMm);
@@ -140,7 +145,8 @@ public struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
         Aridity = demandBalanceMm / (demandBalanceMm + rainBalanceMm);
     }
 
-    /// <summary>In its first month the deep layer has no past: it is put on its yearly wave about the mean that the days so far suggest.</summary>
+    /// <summary>In its first month the deep layer has no past: it is put on its yearly wave about the mean that the days so far
+    /// suggest.</summary>
     private void StartDeep(in LatitudeDay day, double meanC, bool known)
     {
         if (known) departureSumC += meanC - day.AirWaveC;

@@ -7,12 +7,14 @@ namespace GddWatch.Agronomy.Soil;
 /// The model of Zheng, Hunt and Running for continental applications.
 /// <para>F(J) = E(J) + m·(Ta(J) − Ta(J−1)), E(J) = a + b·(mean of Ta over the 11 days that end on J); m = 0.25, with snow 0.10.</para>
 /// <para>Valid for 10 cm as published; it does not depend on depth.</para>
-/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 10 days at the start or after them. Unknown
-/// precipitation means no snow.</para>
-/// <para>Source: Zheng, Hunt and Running 1993, A daily soil temperature model based on air temperature and precipitation for continental applications, Climate
-/// Research 2:183-191 (abstract and the step with both m SEEN). Its regional a and b were not found; the shading by leaves is left out.</para>
-/// <para>a = 3.238 °C, b = 0.8875 fitted at 5 cm by least squares over 50 stations of the US Climate Reference Network 2010 to 2023 (dry ones weigh 0.4). Error
-/// with the station left out: humid RMSE 2.70 °C in the year, 2.93 February to May, 2.06 August to October; all 3.03.</para>
+/// <para>Up to 5 missing days in a row are taken from the last known day; NaN for longer holes and for 10 days at the start or after them.
+/// Unknown precipitation means no snow.</para>
+/// <para>Source: Zheng, Hunt and Running 1993, A daily soil temperature model based on air temperature and precipitation for continental
+/// applications, Climate Research 2:183-191 (abstract and the step with both m SEEN). Its regional a and b were not found; the shading by
+/// leaves is left out.</para>
+/// <para>a = 3.238 °C, b = 0.8875 fitted at 5 cm by least squares over 50 stations of the US Climate Reference Network 2010 to 2023 (dry
+/// ones weigh 0.4). Error with the station left out: humid RMSE 2.70 °C in the year, 2.93 February to May, 2.06 August to October; all
+/// 3.03.</para>
 /// </summary>
 /// <param name="interceptC">a [°C].</param>
 /// <param name="slope">b.</param>

@@ -62,7 +62,9 @@ public sealed class SiteMetrics
     public SoilTemperatureColumns Soil(Depth depth)
     {
         if (soil.TryGetValue(depth, out SoilTemperatureColumns? known)) return known;
-        SoilTemperatureColumns columns = SoilIsMeasured ? MeasuredSoil.At(Series, depth) : SoilTemperatureColumns.Estimate(LayeredTurfSoil.Default, Series, Site.Latitude, depth);
+        SoilTemperatureColumns columns = SoilIsMeasured
+            ? MeasuredSoil.At(Series, depth)
+            : SoilTemperatureColumns.Estimate(LayeredTurfSoil.Default, Series, Site.Latitude, depth);
         soil.Add(depth, columns);
         return columns;
     }

@@ -68,15 +68,17 @@ public sealed class LayeredTurfSoilTests
         double[] year = SomeSoil.SmoothYear(200);
         year[150] = year[151] = double.NaN;
         DailySeries holed = SomeSoil.Days(NewYear, year);
-        Assert.Equal(SomeSoil.Of(LayeredTurfSoil.Default, holed).MeanC, SomeSoil.Of(LayeredTurfSoil.Default, LastKnownDay.Fill(holed)).MeanC);
-        Assert.Equal(SomeSoil.Of(LayeredTurfSoil.Default, holed).DeviationC, SomeSoil.Of(LayeredTurfSoil.Default, LastKnownDay.Fill(holed)).DeviationC);
+        SoilTemperatureColumns asMissing = SomeSoil.Of(LayeredTurfSoil.Default, holed);
+        SoilTemperatureColumns asFilled = SomeSoil.Of(LayeredTurfSoil.Default, LastKnownDay.Fill(holed));
+        Assert.Equal(asMissing.MeanC, asFilled.MeanC);
+        Assert.Equal(asMissing.DeviationC, asFilled.DeviationC);
     }
 
     [Fact]
     public void Unknown_precipitation_makes_the_deviation_eight_hundredths_larger_than_the_same_weather_known()
     {
-        // The rule of the model for unknown rain, 2.5 mm · clip((21 − range)/8, 0.05, 1.5), gives 2.8125 mm a day where the range is always 12 °C. It starts from a
-        // range of 10 °C, and the climate's balance remembers that start for years: hence the tolerance.
+        // The rule of the model for unknown rain, 2.5 mm · clip((21 − range)/8, 0.05, 1.5), gives 2.8125 mm a day where the range is
+        // always 12 °C. It starts from a range of 10 °C, and the climate's balance remembers that start for years: hence the tolerance.
         double[] year = SomeSoil.SmoothYear(2500);
         double unknown = SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(NewYear, year)).DeviationC[^1];
         double known = SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(NewYear, year, _ => 2.8125)).DeviationC[^1];
@@ -88,10 +90,13 @@ public sealed class LayeredTurfSoilTests
     {
         // Common practice: grass under 20 cm of snow hardly freezes at -15 °C.
         double[] winter = [.. Enumerable.Repeat(4.0, 60), .. Enumerable.Repeat(-1.0, 20), .. Enumerable.Repeat(-15.0, 30)];
-        double snowed = SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(new DateOnly(2023, 11, 1), winter, d => d is > 60 and <= 80 ? 4 : 0), 45).MeanC[^1];
-        double bare = SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(new DateOnly(2023, 11, 1), winter, _ => 0), 45).MeanC[^1];
+        double snowed = AtTheEnd(d => d is > 60 and <= 80 ? 4 : 0);
+        double bare = AtTheEnd(_ => 0);
         Assert.InRange(snowed, -2.5, 1);
         Assert.True(bare < snowed - 1.5);
+
+        double AtTheEnd(Func<int, double> rainMm) =>
+            SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(new DateOnly(2023, 11, 1), winter, rainMm), 45).MeanC[^1];
     }
 
     [Fact]

@@ -5,9 +5,9 @@ using Xunit;
 namespace GddWatch.Agronomy.Tests.Soil;
 
 /// <summary>
-/// Estimates against soil measured at 50 stations of the US Climate Reference Network, 2010 to 2023 (public domain), whole record, all stations pooled.
-/// The model's constants were fitted on these stations, so this guards the port and whatever changes later; the figures for stations left out of the fit are
-/// measured by the fitting tool.
+/// Estimates against soil measured at 50 stations of the US Climate Reference Network, 2010 to 2023 (public domain), whole record, all
+/// stations pooled. The model's constants were fitted on these stations, so this guards the port and whatever changes later; the figures
+/// for stations left out of the fit are measured by the fitting tool.
 /// </summary>
 public sealed class MeasuredSoilTests(ITestOutputHelper output)
 {
@@ -66,6 +66,7 @@ public sealed class MeasuredSoilTests(ITestOutputHelper output)
     private static void Probe(MeasuredStation station, SoilErrors corrected, SoilErrors uncorrected)
     {
         var constants = new ProbeConstants();
+        double readingVariance = constants.DayToDayVariance + constants.ThermometerVariance;
         DailySeries series = station.Series;
         SoilTemperatureColumns estimate = SomeSoil.Of(LayeredTurfSoil.Default, series, station.Latitude);
         ReadOnlySpan<double> measured = series.Column(WeatherVariable.Soil5CmC);
@@ -75,7 +76,7 @@ public sealed class MeasuredSoilTests(ITestOutputHelper output)
             foreach (int back in (ReadOnlySpan<int>)[18, 11, 4])
             {
                 if (back < 18) bias = bias.After(7, constants);
-                bias = bias.With(measured[from - back] - estimate.MeanC[from - back], constants.DayToDayVariance + constants.ThermometerVariance, 1, constants, out _);
+                bias = bias.With(measured[from - back] - estimate.MeanC[from - back], readingVariance, 1, constants, out _);
             }
 
             if (double.IsNaN(bias.MeanC)) continue;

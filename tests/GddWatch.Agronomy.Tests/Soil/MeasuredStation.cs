@@ -18,7 +18,8 @@ internal sealed record MeasuredStation(string Name, double Latitude, bool Humid,
     private static readonly Lazy<MeasuredStation[]> Read = new(() =>
     {
         string folder = SharedFiles.PathOf("weather/uscrn-daily");
-        return [.. File.ReadLines(Path.Combine(folder, "stations.csv")).Skip(1).AsParallel().AsOrdered().Select(line => Station(folder, line.Split(',')))];
+        IEnumerable<string> stations = File.ReadLines(Path.Combine(folder, "stations.csv")).Skip(1);
+        return [.. stations.AsParallel().AsOrdered().Select(line => Station(folder, line.Split(',')))];
     });
 
     private static MeasuredStation Station(string folder, string[] fields)
@@ -33,7 +34,8 @@ internal sealed record MeasuredStation(string Name, double Latitude, bool Humid,
         return new MeasuredStation(fields[0], double.Parse(fields[1], CultureInfo.InvariantCulture), fields[5] == "humid", builder.Build()!);
     }
 
-    /// <summary>28 fields between spaces: 2 date, 6 maximum, 7 minimum, 10 precipitation, 24 soil at 5 cm, 25 at 10 cm (readme of the product, SEEN).</summary>
+    /// <summary>28 fields between spaces: 2 date, 6 maximum, 7 minimum, 10 precipitation, 24 soil at 5 cm, 25 at 10 cm (readme of the
+    /// product, SEEN).</summary>
     private static void AddYear(DailySeriesBuilder builder, string file)
     {
         Span<Range> fields = stackalloc Range[28];

@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Weather.Filling;
 using Xunit;
 
 namespace GddWatch.Agronomy.Tests.Soil;
@@ -84,7 +85,8 @@ public sealed class ProbeCorrectionTests
     [Fact]
     public void A_morning_reading_is_raised_and_an_afternoon_reading_lowered_to_the_mean_of_the_day()
     {
-        // By hand from the documented wave, 5 cm, range 12 °C: 0.26·12·exp(−5/10.5) = 1.9379; 8 h: cos(−π/2 − 0.47619) = −0.45839; 17 h: cos(π/4 − 0.47619) = 0.95254.
+        // By hand from the documented wave, 5 cm, range 12 °C: 0.26·12·exp(−5/10.5) = 1.9379; 8 h: cos(−π/2 − 0.47619) = −0.45839; 17 h:
+        // cos(π/4 − 0.47619) = 0.95254.
         Assert.Equal(10 + 1.9379 * 0.45839, Daily(new TimeOnly(8, 0)), 1e-3);
         Assert.Equal(10 - 1.9379 * 0.95254, Daily(new TimeOnly(17, 0)), 1e-3);
         Assert.Equal(10, Daily(null));
@@ -122,6 +124,20 @@ public sealed class ProbeCorrectionTests
             probed.Readings.Select(reading => reading.Verdict));
         Assert.All(probed.Readings, reading => Assert.Null(reading.DailyMeanC));
         Assert.Equal(Uncorrected.MeanC[^1], probed.Columns.MeanC[^1]);
+    }
+
+    [Fact]
+    public void A_reading_in_a_hole_of_the_weather_corrects_nothing_because_the_estimate_is_off_there_for_other_reasons()
+    {
+        double[] year = SomeSoil.SmoothYear(200);
+        year[149] = double.NaN;
+        DailySeries holed = SomeSoil.Days(NewYear, year);
+        foreach (DailySeries series in (DailySeries[])[holed, LastKnownDay.Fill(holed)])
+        {
+            ProbedSoil probed = ProbeCorrection.Estimate(LayeredTurfSoil.Default, series, 40, SomeSoil.FiveCm, [At(150, 3)]);
+            Assert.Equal(ReadingVerdict.NoWeatherThatDay, probed.Readings[0].Verdict);
+            Assert.Equal(SomeSoil.Of(LayeredTurfSoil.Default, series).MeanC[^1], probed.Columns.MeanC[^1]);
+        }
     }
 
     [Fact]

@@ -3,7 +3,8 @@ using Xunit;
 
 namespace GddWatch.Agronomy.Tests.Soil;
 
-/// <summary>The published models against values reckoned from their formulas in the science reference, section 2 (CALC), on its twelve days of mean air temperature.</summary>
+/// <summary>The published models against values reckoned from their formulas in the science reference, section 2 (CALC), on its twelve
+/// days of mean air temperature.</summary>
 public sealed class PublishedModelTests
 {
     private const double FourDigits = 0.5001e-4;

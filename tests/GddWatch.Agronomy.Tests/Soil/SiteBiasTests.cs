@@ -57,7 +57,8 @@ public sealed class SiteBiasTests
         Gen.Select(Gen.Double[-5, 5], Gen.Double[0.01, 1.44], Gen.Double[0.1, 500], Gen.Double[0, 1]).Sample((mean, variance, days, correlation) =>
         {
             var constants = new ProbeConstants();
-            foreach (SiteBias faded in (SiteBias[])[new SiteBias(mean, variance).After(days, constants), new SiteBias(mean, variance).Carried(correlation, constants)])
+            var bias = new SiteBias(mean, variance);
+            foreach (SiteBias faded in (SiteBias[])[bias.After(days, constants), bias.Carried(correlation, constants)])
             {
                 Assert.True(Math.Abs(faded.MeanC) <= Math.Abs(mean));
                 Assert.InRange(faded.Variance, variance - 1e-12, 1.44 + 1e-12);

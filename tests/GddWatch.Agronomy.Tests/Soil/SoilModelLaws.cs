@@ -71,9 +71,10 @@ public sealed class SoilModelLaws
     [Fact]
     public void The_southern_half_of_the_earth_sees_the_same_half_a_year_later()
     {
-        // The same weather 181 days later at the mirrored latitude. Not exactly the same soil: the earth is nearest to the sun in January, so that the southern
-        // summer has 7 % more sun above the air than the northern one and the winter 7 % less (dr of FAO-56, 0.967 to 1.033). Sun warms the surface by some
-        // 10 °C in summer, which makes up to 0.7 °C; half a year is not half of 365 days either. Without the latitude's sign the difference is 6 °C and more.
+        // The same weather 181 days later at the mirrored latitude. Not exactly the same soil: the earth is nearest to the sun in January,
+        // so that the southern summer has 7 % more sun above the air than the northern one and the winter 7 % less (dr of FAO-56, 0.967 to
+        // 1.033). Sun warms the surface by some 10 °C in summer, which makes up to 0.7 °C; half a year is not half of 365 days either.
+        // Without the latitude's sign the difference is 6 °C and more.
         double[] year = SomeSoil.SmoothYear(1095);
         DailySeries north = SomeSoil.Days(new DateOnly(2021, 1, 1), year, d => d % 5 == 0 ? 10 : 0);
         DailySeries south = SomeSoil.Days(new DateOnly(2021, 1, 1).AddDays(AnnualDay.HalfYearDays), year, d => d % 5 == 0 ? 10 : 0);

@@ -34,7 +34,8 @@ internal static class SomeSoil
         return builder.Build()!;
     }
 
-    /// <summary>The made-up year of the science reference, section 1.8: 11 + 13 sin(2π(d − 105)/365), so many days from 1 January.</summary>
+    /// <summary>The made-up year of the science reference, section 1.8: 11 + 13 sin(2π(d − 105)/365), so many days from 1
+    /// January.</summary>
     public static double[] SmoothYear(int days) =>
         [.. Enumerable.Range(1, days).Select(d => 11 + 13 * Math.Sin(2 * Math.PI * (d - 105) / 365))];
 

@@ -4,8 +4,8 @@ using Xunit;
 namespace GddWatch.Agronomy.Tests.Soil;
 
 /// <summary>
-/// The day's step against a separate implementation of the same model in another language, on a made-up year (CALC): mean 11 + 13 sin(2π(d − 105)/365), extremes
-/// 6 °C to either side, 10 mm of rain every fifth day, latitude 40, J = (d − 1) mod 365 + 1.
+/// The day's step against a separate implementation of the same model in another language, on a made-up year (CALC): mean 11 + 13 sin(2π(d
+/// − 105)/365), extremes 6 °C to either side, 10 mm of rain every fifth day, latitude 40, J = (d − 1) mod 365 + 1.
 /// </summary>
 public sealed class TurfSoilLayersTests
 {
@@ -43,8 +43,9 @@ public sealed class TurfSoilLayersTests
     public void A_made_up_year_goes_as_in_the_reference_implementation(
         string weather, int day, double at5Cm, double at10Cm, double at20Cm, double at2Cm, double snowMm, double wetness, double deviation)
     {
-        TurfSoilLayers layers = After(day, weather == "south" ? -40 : 40, 11, 13, d => weather == "rain unknown" ? double.NaN : d % 5 == 0 ? 10 : 0,
-            d => weather == "days missing" && d is >= 95 and <= 105);
+        double rainMm(int d) => weather == "rain unknown" ? double.NaN : d % 5 == 0 ? 10 : 0;
+        bool missing(int d) => weather == "days missing" && d is >= 95 and <= 105;
+        TurfSoilLayers layers = After(day, weather == "south" ? -40 : 40, 11, 13, rainMm, missing);
         Assert.Equal(at5Cm, layers.At(TurfSoilLayers.ShareOfMiddle(5)), 1e-5);
         Assert.Equal(at10Cm, layers.At(TurfSoilLayers.ShareOfMiddle(10)), 1e-5);
         Assert.Equal(at20Cm, layers.At(TurfSoilLayers.ShareOfMiddle(20)), 1e-5);
@@ -65,7 +66,8 @@ public sealed class TurfSoilLayersTests
     [InlineData(110, 0.805706, 0.431104, 0.000000, 0.938245, 1.461090)]
     [InlineData(130, 7.490442, 6.626493, 0.000000, 0.815426, 1.582919)]
     [InlineData(199, 20.216655, 19.428588, 0.000000, 0.413451, 1.700089)]
-    public void A_cold_winter_goes_as_in_the_reference_implementation(int day, double at5Cm, double at10Cm, double snowMm, double wetness, double deviation)
+    public void A_cold_winter_goes_as_in_the_reference_implementation(
+        int day, double at5Cm, double at10Cm, double snowMm, double wetness, double deviation)
     {
         // Latitude 47, mean 4, amplitude 16 °C, 8 mm every fourth day: snow until day 105, and soil that waits at 0 °C for it to go.
         TurfSoilLayers layers = After(day, 47, 4, 16, d => d % 4 == 0 ? 8 : 0, _ => false);
