@@ -57,8 +57,13 @@ internal static class ProbeTrial
     private static DailySeries Cut(DailySeries series, int from, int until)
     {
         DailySeriesBuilder builder = new();
-        builder.Add(new DailyRecord { Day = series.DayAt(from) });
-        builder.Add(new DailyRecord { Day = series.DayAt(until) });
-        return builder.Build() ?? throw new InvalidOperationException("Two days were given.");
+        for (int day = from; day <= until; day++)
+        {
+            builder.Add(new DailyRecord { Day = series.DayAt(day), MinimumAirC = Known(series.MinimumAirC[day]), MaximumAirC = Known(series.MaximumAirC[day]) });
+        }
+
+        return builder.Build() ?? throw new InvalidOperationException($"No day lies between {from} and {until}.");
     }
+
+    private static double? Known(double value) => double.IsNaN(value) ? null : value;
 }
