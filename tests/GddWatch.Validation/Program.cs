@@ -1,0 +1,48 @@
+using GddWatch.Validation;
+
+const string Usage = """
+    Checks the soil temperature models against measured soil temperature.
+
+      soil-fit WEATHERFOLDER
+          fits the constants of the default model and prints them, their errors, and the errors at stations left out
+      soil-report WEATHERFOLDER OUTFOLDER
+          writes OUTFOLDER/soil.html and OUTFOLDER/soil.csv
+
+    WEATHERFOLDER holds uscrn-daily (stations.csv and one folder a year) and, where wanted, harvard-forest and met-eireann.
+    An option --threads N says how many cores may be used; 2 unless said otherwise.
+    """;
+
+int threads = 2;
+List<string> words = [.. args];
+int option = words.IndexOf("--threads");
+if (option >= 0)
+{
+    if (option + 1 >= words.Count || !int.TryParse(words[option + 1], out threads) || threads < 1)
+    {
+        Console.Error.WriteLine("--threads needs a whole number of cores, 1 or more.");
+        return 2;
+    }
+
+    words.RemoveRange(option, 2);
+}
+
+try
+{
+    switch (words)
+    {
+        case ["soil-fit", string weather]:
+            SoilFitCommand.Run(weather, Console.Out, threads);
+            return 0;
+        case ["soil-report", string weather, string folder]:
+            SoilReportCommand.Run(weather, folder, threads);
+            return 0;
+        default:
+            Console.Error.WriteLine(Usage);
+            return 2;
+    }
+}
+catch (Exception fault) when (fault is IOException or InvalidDataException or UnauthorizedAccessException)
+{
+    Console.Error.WriteLine(fault.Message);
+    return 1;
+}
