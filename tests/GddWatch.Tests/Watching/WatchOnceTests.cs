@@ -73,7 +73,7 @@ public sealed class WatchOnceTests
         using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
         await workshop.RunAsync("watch", "--once");
         string treatments = Path.Combine(workshop.Config, "treatments.yaml");
-        File.WriteAllText(treatments, File.ReadAllText(treatments).Replace("rises-above: 50 °F", "rises-above: 64 °F", StringComparison.Ordinal).Replace("rises-above: 58 °F", "rises-above: 72 °F", StringComparison.Ordinal));
+        File.WriteAllText(treatments, File.ReadAllText(treatments).Replace("rises-above: 50 °F", "rises-above: 64 °F", StringComparison.Ordinal).Replace("rises-above: 58 °F", "rises-above: 72 °F", StringComparison.Ordinal).Replace("usual: 55 °F", "usual: 66 °F", StringComparison.Ordinal));
         PutOn(workshop, new DateOnly(2025, 4, 26));
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "adviser"));
@@ -126,8 +126,8 @@ public sealed class WatchOnceTests
         workshop.PutClockTo(new DateTimeOffset(2025, 5, 16, 12, 0, 0, TimeSpan.Zero));
         File.Delete(Path.Combine(workshop.Folder, "data-samples", "quarry-park.csv"));
         await workshop.RunAsync("watch", "--once");
-        Assert.Contains(workshop.Mails.Keys, name => name.Contains("north-common", StringComparison.Ordinal));
-        Assert.DoesNotContain(workshop.Mails.Keys, name => name.Contains("quarry-park", StringComparison.Ordinal));
+        Assert.Contains(Bodies(workshop, "adviser"), mail => mail.Contains("at North Common", StringComparison.Ordinal));
+        Assert.DoesNotContain(Bodies(workshop, "adviser"), mail => mail.Contains("at Quarry Park", StringComparison.Ordinal));
         Assert.Contains("quarry-park.csv", string.Join('\n', Bodies(workshop, "operator")), StringComparison.Ordinal);
     }
 
