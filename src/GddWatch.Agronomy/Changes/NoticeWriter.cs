@@ -35,7 +35,7 @@ public static class NoticeWriter
             Headline = headline,
             Reason = because.Sentence(units),
             Figures = because.Figures(units),
-            ExpectedEnd = ended ? "" : UsualCourse.Before(window, metrics).InWords(window.State, standing.Day),
+            ExpectedEnd = ended ? "" : Expectation.InWords(window, metrics, standing.Day),
             Do = ended ? [] : window.Treatment.Do,
             DoNot = ended ? ["Do not start it now: wait for the next season."] : window.Treatment.DoNot,
             Choices = ended ? [] : [.. window.Treatment.Excludes.SelectMany(each => new[] { each.Choice, each.NotRecorded })],

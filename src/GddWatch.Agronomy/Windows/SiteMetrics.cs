@@ -13,6 +13,9 @@ namespace GddWatch.Agronomy.Windows;
 /// </summary>
 public sealed class SiteMetrics
 {
+    /// <summary>How many days without an estimate at the start of a record are the soil model warming up, rather than a hole [days].</summary>
+    private const int LongestWarmUpDays = 20;
+
     private readonly Dictionary<Depth, SoilTemperatureColumns> soil = [];
     private readonly Dictionary<(Depth Depth, int Days), double[]> soilMeans = [];
     private readonly List<(HeatSumDefinition Definition, double[] Sums)> heatSums = [];
@@ -98,8 +101,25 @@ public sealed class SiteMetrics
         }
 
         double[] sums = heatSums.Find(each => each.Definition == definition).Sums
-            ?? HeatSum.Column(Series, definition, Site.Hemisphere, definition.SoilDepth is { } depth ? Soil(depth).MeanC : []);
+            ?? (definition.SoilDepth is { } depth ? SoilHeatSum(definition, depth) : HeatSum.Column(Series, definition, Site.Hemisphere, []));
         heatSums.Add((definition, sums));
+        return sums;
+    }
+
+    /// <summary>
+    /// A soil's heat sum. Where the sum starts in the first days of the record, while the soil model is still warming up, those days are reckoned to be as warm
+    /// as its first estimate; the sum is given from that estimate's day on and not before.
+    /// </summary>
+    private double[] SoilHeatSum(HeatSumDefinition definition, Depth depth)
+    {
+        double[] means = Soil(depth).MeanC;
+        int warmUp = 0;
+        while (warmUp < means.Length && warmUp <= LongestWarmUpDays && double.IsNaN(means[warmUp])) warmUp++;
+        if (warmUp == 0 || warmUp > LongestWarmUpDays || warmUp == means.Length) return HeatSum.Column(Series, definition, Site.Hemisphere, means);
+        double[] warmed = [.. means];
+        warmed.AsSpan(0, warmUp).Fill(means[warmUp]);
+        double[] sums = HeatSum.Column(Series, definition, Site.Hemisphere, warmed);
+        sums.AsSpan(0, warmUp).Fill(double.NaN);
         return sums;
     }
 

@@ -51,9 +51,10 @@ public sealed record UsualCourse(int Seasons, DateOnly? PastBest, DateOnly? Clos
         string range = $"in {Seasons} earlier seasons it closed between {Wording.DayInYear(EarliestClosed!.Value)} and {Wording.DayInYear(LatestClosed!.Value)}";
         if (closed <= day) return $"It has usually closed by now: {range}.";
         string close = $"closes about {Wording.Day(closed)}";
-        return state == WindowState.Open && PastBest is { } past && past > day && past < closed
+        if (state != WindowState.Open || PastBest is not { } past || past >= closed) return $"It usually {close} (median; {range}).";
+        return past > day
             ? $"It usually is past its best from about {Wording.Day(past)} and {close} (medians; {range})."
-            : $"It usually {close} (median; {range}).";
+            : $"Its best days are usually over by now, from about {Wording.Day(past)} on, and it {close} (medians; {range}).";
     }
 
     private static DateOnly Median(List<double> offsets, Season season) => InSeason(offsets.QuantileCustom(0.5, QuantileDefinition.R8), season);

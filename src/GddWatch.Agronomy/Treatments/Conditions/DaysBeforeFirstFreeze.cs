@@ -22,6 +22,9 @@ public sealed record DaysBeforeFirstFreeze(int AtMost, double Chance, Temperatur
     }
 
     /// <inheritdoc/>
+    public override DateOnly? KnownDay(SeasonView view) => view.UsualFirstFreeze(this).Day?.AddDays(-AtMost);
+
+    /// <inheritdoc/>
     public override Because Why(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);
