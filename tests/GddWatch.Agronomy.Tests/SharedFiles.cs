@@ -8,7 +8,7 @@ internal static class SharedFiles
     /// <summary>
     /// The path of a file in ../shared beside the repository's root. Without it the test is skipped, or fails where GDDWATCH_REQUIRE names "shared".
     /// </summary>
-    public static string PathOf(string name)
+    public static string Find(string name)
     {
         DirectoryInfo? root = new(AppContext.BaseDirectory);
         while (root is not null && !File.Exists(Path.Combine(root.FullName, "GddWatch.sln"))) root = root.Parent;

@@ -17,7 +17,7 @@ internal sealed record MeasuredStation(string Name, double Latitude, bool Humid,
 
     private static readonly Lazy<MeasuredStation[]> Read = new(() =>
     {
-        string folder = SharedFiles.PathOf("weather/uscrn-daily");
+        string folder = SharedFiles.Find("weather/uscrn-daily");
         IEnumerable<string> stations = File.ReadLines(Path.Combine(folder, "stations.csv")).Skip(1);
         return [.. stations.AsParallel().AsOrdered().Select(line => Station(folder, line.Split(',')))];
     });

@@ -1,5 +1,4 @@
 using GddWatch.Commands;
-using GddWatch.Tests.Configuration;
 using Microsoft.Extensions.Time.Testing;
 
 namespace GddWatch.Tests.Commands;
@@ -11,9 +10,9 @@ internal sealed class Workshop : IDisposable
     {
         Folder = Directory.CreateTempSubdirectory("gddwatch-").FullName;
         Directory.CreateDirectory(Config);
-        foreach (string file in Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Path, "config"), "*", SearchOption.AllDirectories))
+        foreach (string file in Directory.EnumerateFiles(Path.Combine(SharedFiles.RepositoryRoot, "config"), "*", SearchOption.AllDirectories))
         {
-            string target = Path.Combine(Config, Path.GetRelativePath(Path.Combine(RepositoryFolder.Path, "config"), file));
+            string target = Path.Combine(Config, Path.GetRelativePath(Path.Combine(SharedFiles.RepositoryRoot, "config"), file));
             Directory.CreateDirectory(Path.GetDirectoryName(target)!);
             File.Copy(file, target);
         }
@@ -32,7 +31,7 @@ internal sealed class Workshop : IDisposable
     {
         var workshop = new Workshop();
         Directory.CreateDirectory(Path.Combine(workshop.Folder, "data-samples"));
-        foreach (string file in Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Path, "data-samples"), "*.csv"))
+        foreach (string file in Directory.EnumerateFiles(Path.Combine(SharedFiles.RepositoryRoot, "data-samples"), "*.csv"))
         {
             File.Copy(file, Path.Combine(workshop.Folder, "data-samples", Path.GetFileName(file)));
         }

@@ -9,7 +9,7 @@ namespace GddWatch.Tests.Configuration;
 /// <summary>The configuration that comes with the program.</summary>
 public sealed class SampleConfigurationTests
 {
-    private static readonly ConfigurationReading Reading = ConfigurationReader.Read(Path.Combine(RepositoryFolder.Path, "config"));
+    private static readonly ConfigurationReading Reading = ConfigurationReader.Read(Path.Combine(SharedFiles.RepositoryRoot, "config"));
 
     public static TheoryData<string> TreatmentIds => ["spring-pre-emergent", "grub-preventive", "overseeding"];
 

@@ -15,7 +15,7 @@ namespace GddWatch.Tests.Configuration;
 /// </summary>
 public sealed class SchemaTests
 {
-    private static readonly string Folder = Path.Combine(RepositoryFolder.Path, "config");
+    private static readonly string Folder = Path.Combine(SharedFiles.RepositoryRoot, "config");
 
     public static TheoryData<string, string> Files => new() { { "region.yaml", "schemas/region.schema.json" }, { "treatments.yaml", "schemas/treatments.schema.json" } };
 

@@ -14,7 +14,7 @@ public sealed class SettingsReaderTests : IDisposable
     [Fact]
     public void The_sample_settings_write_into_a_folder_at_six()
     {
-        SettingsReading reading = SettingsReader.Read(Path.Combine(RepositoryFolder.Path, "config"));
+        SettingsReading reading = SettingsReader.Read(Path.Combine(SharedFiles.RepositoryRoot, "config"));
 
         Assert.Empty(reading.Faults);
         Assert.Null(reading.Settings!.MailServer);

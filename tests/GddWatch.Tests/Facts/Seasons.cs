@@ -6,7 +6,6 @@ using GddWatch.Configuration;
 using GddWatch.Feeds;
 using GddWatch.Feeds.Archives;
 using GddWatch.Feeds.Gathering;
-using GddWatch.Tests.Configuration;
 using MathNet.Numerics.Statistics;
 using Xunit;
 
@@ -17,7 +16,7 @@ internal static class Seasons
 {
     private static readonly DateOnly Today = new(2026, 1, 1);
 
-    public static WatchConfiguration Sample { get; } = ConfigurationReader.Read(Path.Combine(RepositoryFolder.Path, "config")).Configuration
+    public static WatchConfiguration Sample { get; } = ConfigurationReader.Read(Path.Combine(SharedFiles.RepositoryRoot, "config")).Configuration
         ?? throw new InvalidOperationException("The sample configuration is not sound.");
 
     /// <summary>The windows of a sample site over all its seasons.</summary>
@@ -57,7 +56,7 @@ internal static class Seasons
 
     private static async Task<IReadOnlyList<Window>> OfAsync(Site site, IReadOnlyList<FeedDefinition> feeds)
     {
-        IWeatherFeed[] opened = [.. feeds.Select(feed => FeedFactory.Create(feed, RepositoryFolder.Path, TimeProvider.System))];
+        IWeatherFeed[] opened = [.. feeds.Select(feed => FeedFactory.Create(feed, SharedFiles.RepositoryRoot, TimeProvider.System))];
         SiteWeather weather = await SiteGathering.GatherAsync(site, opened, Today, TestContext.Current.CancellationToken);
         IReadOnlyList<Treatment> treatments = Sample.Treatments;
         return Backtest.Seasons(treatments, SiteMetrics.Of(weather.Series!, site));

@@ -8,7 +8,7 @@ namespace GddWatch.Tests.Samples;
 /// <summary>The files in data-samples as they are committed.</summary>
 public sealed class InventedWeatherTests
 {
-    private static readonly string Folder = Path.Combine(RepositoryRoot(), "data-samples");
+    private static readonly string Folder = Path.Combine(SharedFiles.RepositoryRoot, "data-samples");
 
     public static TheoryData<string> Sites => [.. AlderReach.Climates.Select(climate => climate.Id)];
 
@@ -107,15 +107,4 @@ public sealed class InventedWeatherTests
         AlderReach.Climates.Single(climate => string.Equals(climate.Id, id, StringComparison.Ordinal));
 
     private static string PathOf(string id) => Path.Combine(Folder, $"{id}.csv");
-
-    private static string RepositoryRoot()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "GddWatch.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException($"No GddWatch.sln above {AppContext.BaseDirectory}.");
-    }
 }

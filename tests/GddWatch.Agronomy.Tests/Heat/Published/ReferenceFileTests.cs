@@ -39,7 +39,7 @@ public class ReferenceFileTests
     [InlineData("degree-day-reference-f.csv", "degF", 14)]
     public void Every_value_of_the_reference_file_is_met_to_a_billionth(string file, string unit, int cases)
     {
-        string[] lines = File.ReadAllLines(SharedFiles.PathOf(file));
+        string[] lines = File.ReadAllLines(SharedFiles.Find(file));
         string[] head = Cells(lines[0]);
         (DegreeDayMethod Method, DegreeDayCutoff Cutoff)[] columns = [.. head[FirstValueColumn..^1].Select(name => Meaning(name, unit))];
         Assert.Equal(24, columns.Distinct().Count());

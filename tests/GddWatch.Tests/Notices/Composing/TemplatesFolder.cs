@@ -5,7 +5,7 @@ internal sealed class TemplatesFolder : IDisposable
 {
     private TemplatesFolder(string path) => Path = path;
 
-    public static string Committed { get; } = System.IO.Path.Combine(RepositoryRoot(), "config", "mail");
+    public static string Committed { get; } = System.IO.Path.Combine(SharedFiles.RepositoryRoot, "config", "mail");
 
     public string Path { get; }
 
@@ -21,11 +21,4 @@ internal sealed class TemplatesFolder : IDisposable
     public void Write(string name, string text) => File.WriteAllText(PathOf(name), text);
 
     public void Dispose() => Directory.Delete(Path, recursive: true);
-
-    private static string RepositoryRoot()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(System.IO.Path.Combine(folder.FullName, "GddWatch.sln"))) folder = folder.Parent;
-        return folder?.FullName ?? throw new InvalidOperationException("The tests run outside the repository.");
-    }
 }
