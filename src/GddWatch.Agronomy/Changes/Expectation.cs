@@ -7,15 +7,16 @@ namespace GddWatch.Agronomy.Changes;
 public static class Expectation
 {
     /// <summary>
-    /// The expectation in words: the dates themselves where the calendar alone decides the close, as the usual first freeze does; else how the window went
-    /// in earlier seasons at the same site.
+    /// The expectation in words: the dates themselves where the calendar alone decides the close, as the usual first freeze does; else the usual pace of
+    /// earlier seasons at the same site, counted from where this season stands.
     /// </summary>
     public static string InWords(Window window, SiteMetrics metrics, DateOnly day)
     {
         var view = new SeasonView(metrics, window.Season);
-        if (window.Treatment.Closed?.KnownDay(view) is not { } closes) return UsualCourse.Before(window, metrics).InWords(window.State, day);
-        bool stillAtItsBest = window.State == WindowState.Open && window.Treatment.Closing?.KnownDay(view) is { } past && past > day;
-        string best = stillAtItsBest ? $"is past its best from {Wording.Day(window.Treatment.Closing!.KnownDay(view)!.Value)} and " : "";
-        return $"It {best}closes on {Wording.Day(closes)}, as the usual first freeze here sets it.";
+        if (window.Treatment.Closed?.KnownDay(view) is not { Day: { } closes, Source: var source }) return UsualPace.Before(window, metrics).InWords(window, day);
+        string best = window.State == WindowState.Open && window.Treatment.Closing?.KnownDay(view)?.Day is { } past && past > day
+            ? $"is past its best from {Wording.Day(past)} and "
+            : "";
+        return $"It {best}closes on {Wording.Day(closes)}: {source}.";
     }
 }

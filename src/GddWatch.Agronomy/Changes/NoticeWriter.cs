@@ -17,8 +17,8 @@ public static class NoticeWriter
         (Transition change, string headline) = kind switch
         {
             NoticeKind.Opened => (window.FirstOpening!, Opened(window, standing)),
-            NoticeKind.Closing => (window.PastBest!, $"{window.Treatment.Name} is past its best at {window.Site.Name} since {Wording.Day(window.PastBest!.Day)}"),
-            NoticeKind.Closed => (window.LastClosing!, $"{window.Treatment.Name} closed at {window.Site.Name} on {Wording.Day(window.LastClosing!.Day)}"),
+            NoticeKind.Closing => (window.PastBest!, $"{window.Site.Name}: {window.Treatment.Name} past its best since {Wording.Day(window.PastBest!.Day)}"),
+            NoticeKind.Closed => (window.LastClosing!, $"{window.Site.Name}: {window.Treatment.Name} closed on {Wording.Day(window.LastClosing!.Day)}"),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Only the opening, closing and close of a window are told by this notice."),
         };
         bool ended = kind == NoticeKind.Closed;
@@ -36,11 +36,11 @@ public static class NoticeWriter
             Reason = because.Sentence(units),
             Figures = because.Figures(units),
             ExpectedEnd = ended ? "" : Expectation.InWords(window, metrics, standing.Day),
-            Do = ended ? [] : window.Treatment.Do,
+            Do = ended ? [] : window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
             DoNot = ended ? ["Do not start it now: wait for the next season."] : window.Treatment.DoNot,
             Choices = ended ? [] : [.. window.Treatment.Excludes.SelectMany(each => new[] { each.Choice, each.NotRecorded })],
             Cautions = ended ? [] : window.Treatment.Cautions,
-            DataRemarks = [.. DataRemarks(window, standing, metrics)],
+            DataRemarks = [.. DataRemarks(window, because, ended, standing, metrics)],
         };
     }
 
@@ -49,17 +49,19 @@ public static class NoticeWriter
         Transition opening = window.FirstOpening!;
         if (window.State == WindowState.Closing)
         {
-            return $"{window.Treatment.Name} is open at {window.Site.Name} since {Wording.Day(opening.Day)}, but past its best since {Wording.Day(window.PastBest!.Day)}";
+            return window.PastBest!.Day == opening.Day
+                ? $"{window.Site.Name}: {window.Treatment.Name} opened late, on {Wording.Day(opening.Day)}, already past its best"
+                : $"{window.Site.Name}: {window.Treatment.Name} open since {Wording.Day(opening.Day)}, past its best since {Wording.Day(window.PastBest.Day)}";
         }
 
         return IsFoundSo(opening, standing)
-            ? $"{window.Treatment.Name} is open at {window.Site.Name} since {Wording.Day(opening.Day)}"
-            : $"{window.Treatment.Name} opened at {window.Site.Name} on {Wording.Day(opening.Day)}";
+            ? $"{window.Site.Name}: {window.Treatment.Name} open since {Wording.Day(opening.Day)}"
+            : $"{window.Site.Name}: {window.Treatment.Name} opened on {Wording.Day(opening.Day)}";
     }
 
     private static bool IsFoundSo(Transition change, Standing standing) => change.Day < (standing.WeatherThrough ?? standing.Day);
 
-    private static IEnumerable<string> DataRemarks(Window window, Standing standing, SiteMetrics metrics)
+    private static IEnumerable<string> DataRemarks(Window window, Because because, bool ended, Standing standing, SiteMetrics metrics)
     {
         if (standing.WeatherThrough is { } through && through < standing.Day.AddDays(-1))
         {
@@ -67,8 +69,13 @@ public static class NoticeWriter
         }
 
         int filled = metrics.FilledDays(new DateSpan(standing.Day.AddDays(1 - RemarkedDays), standing.Day));
-        if (filled > 0) yield return $"{Wording.Days(filled)} of the last {RemarkedDays} had no weather and were filled with the day before.";
-        if (!metrics.SoilIsMeasured && window.Treatment.LooksAtTheSoil()) yield return "The soil temperature is estimated from the air temperature, not measured here: a soil thermometer at the lawn is the better witness.";
+        if (filled > 0) yield return $"{(filled == 1 ? "1 day" : $"{filled} days")} of the last {RemarkedDays} had no weather; the last known day stands in for them.";
+        if (!metrics.SoilIsMeasured && because.RestsOnSoil)
+        {
+            yield return "The soil temperature is estimated from the air, not measured here: a soil thermometer at the lawn is the better witness. Shade, slope and bare soil can move a lawn by a week or more.";
+        }
+
+        if (ended) yield break;
         foreach (string untested in window.Treatment.Untested) yield return untested;
     }
 }

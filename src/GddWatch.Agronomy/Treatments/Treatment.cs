@@ -37,6 +37,9 @@ public sealed record Treatment
     /// <summary>What to do, a sentence each.</summary>
     public IReadOnlyList<string> Do { get; init; } = [];
 
+    /// <summary>What is left to do once it is past its best, a sentence each.</summary>
+    public IReadOnlyList<string> DoPastBest { get; init; } = [];
+
     /// <summary>What not to do, a sentence each.</summary>
     public IReadOnlyList<string> DoNot { get; init; } = [];
 
@@ -48,9 +51,6 @@ public sealed record Treatment
 
     /// <summary>The heat sums that its conditions ask for, each once, in order.</summary>
     public IReadOnlyList<HeatSumDefinition> HeatSums() => [.. AllConditions().OfType<HeatSumCondition>().Select(heat => heat.Sum).Distinct()];
-
-    /// <summary>Whether any of its conditions looks at the soil temperature.</summary>
-    public bool LooksAtTheSoil() => AllConditions().Any(condition => condition is SoilTemperatureCondition or HeatSumCondition { Sum.SoilDepth: not null });
 
     private IEnumerable<Condition> AllConditions() =>
         new[] { Opens, Closing, Closed }.OfType<Condition>().SelectMany(condition => condition.AndItsParts());

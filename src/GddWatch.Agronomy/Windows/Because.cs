@@ -16,6 +16,12 @@ public abstract record Because
     /// <summary>The reason as one plain sentence, or several, with units and weekdays.</summary>
     public abstract string Sentence(ReadersUnits units);
 
+    /// <summary>Whether an estimate or a measurement of the soil is part of it.</summary>
+    public virtual bool RestsOnSoil => false;
+
+    /// <summary>Whether a stated fallback stands in for what is usual at the site, since too few earlier seasons are known.</summary>
+    public virtual bool RestsOnFallback => false;
+
     /// <summary>The numbers behind it, for a table; may be none.</summary>
     public virtual IReadOnlyList<Figure> Figures(ReadersUnits units) => [];
 }

@@ -67,7 +67,7 @@ public sealed class SeasonView
     }
 
     /// <summary>The first day that counts for soil that is past the threshold at the season's start, and where it comes from.</summary>
-    public (DateOnly Day, string Source) EarliestWhereAlreadySo(SoilTemperatureCondition condition)
+    public UsualDate EarliestWhereAlreadySo(SoilTemperatureCondition condition)
     {
         ArgumentNullException.ThrowIfNull(condition);
         WhereAlreadySo rule = condition.WhereAlreadySo ?? throw new ArgumentException("The condition has no rule for soil already past its threshold.", nameof(condition));
@@ -77,7 +77,7 @@ public sealed class SeasonView
             usual.Add(condition, date);
         }
 
-        return (date.Day!.Value.AddDays(-rule.DaysBeforeUsual), date.Source);
+        return date with { Day = date.Day!.Value.AddDays(-rule.DaysBeforeUsual) };
     }
 
     /// <summary>The usual first freeze of the season, from earlier seasons.</summary>

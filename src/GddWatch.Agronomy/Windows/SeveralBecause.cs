@@ -15,6 +15,12 @@ public sealed record SeveralBecause(IReadOnlyList<Because> Parts) : Because
     }
 
     /// <inheritdoc/>
+    public override bool RestsOnSoil => Parts.Any(part => part.RestsOnSoil);
+
+    /// <inheritdoc/>
+    public override bool RestsOnFallback => Parts.Any(part => part.RestsOnFallback);
+
+    /// <inheritdoc/>
     public override string Sentence(ReadersUnits units) => string.Join(" ", Parts.Select(part => part.Sentence(units)));
 
     /// <inheritdoc/>

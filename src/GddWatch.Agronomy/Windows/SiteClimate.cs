@@ -51,9 +51,9 @@ public sealed class SiteClimate
         int seasons = offsets.Count + withoutFreeze;
         if (seasons < SeasonsNeeded)
         {
-            string few = $"only {seasons} earlier seasons are known here, and {SeasonsNeeded} are needed";
+            string few = $"{OnlyKnown(seasons)}, and {SeasonsNeeded} are needed";
             return condition.Fallback is { } fallback
-                ? new UsualDate(view.DateInSeason(fallback), false, $"a fallback for lawns of this kind, since {few}")
+                ? new UsualDate(view.DateInSeason(fallback), false, $"a fallback for lawns of this kind, since {few}", IsFallback: true)
                 : new UsualDate(null, false, few);
         }
 
@@ -84,13 +84,20 @@ public sealed class SiteClimate
         if (offsets.Count < SeasonsNeeded)
         {
             DateOnly fallback = view.DateInSeason(rule.Fallback);
-            return new UsualDate(fallback, false, $"{Wording.Days(rule.DaysBeforeUsual)} before {Wording.DayInYear(fallback)}, a fallback, since only {offsets.Count} earlier seasons are known here");
+            return new UsualDate(fallback, false, $"{Wording.Days(rule.DaysBeforeUsual)} before {Wording.DayInYear(fallback)}, a fallback, since {OnlyKnown(offsets.Count)}", IsFallback: true);
         }
 
         double median = offsets.QuantileCustom(0.5, QuantileDefinition.R8);
         DateOnly usual = view.Season.Span.First.AddDays((int)Math.Round(median));
         return new UsualDate(usual, false, $"{Wording.Days(rule.DaysBeforeUsual)} before its usual date of {Wording.DayInYear(usual)}, the median of {offsets.Count} earlier seasons");
     }
+
+    private static string OnlyKnown(int seasons) => seasons switch
+    {
+        0 => "no earlier season is known here",
+        1 => "only 1 earlier season is known here",
+        _ => $"only {seasons} earlier seasons are known here",
+    };
 
     private static int? PassageOffset(SeasonView season, SoilTemperatureCondition condition, Temperature threshold)
     {

@@ -61,6 +61,9 @@ public sealed class SiteMetrics
         }
     }
 
+    /// <summary>Whether the weather of a day is missing and was filled.</summary>
+    public bool IsFilled(DateOnly day) => Series.Holds(day) && Series.QualityAt(Series.IndexOf(day)) == Mark.Filled;
+
     /// <summary>Daily mean soil temperature and deviation at a depth [°C].</summary>
     public SoilTemperatureColumns Soil(Depth depth)
     {

@@ -34,6 +34,10 @@ public sealed record Window
     public bool MayHaveOpenedEarlier =>
         FirstOpening is { } opening && Transitions.TakeWhile(transition => transition != opening).LastOrDefault()?.State == WindowState.Unknown;
 
+    /// <summary>Whether it never opened as far as is known, because too little was known to judge it to the end.</summary>
+    public bool CouldNotBeJudged =>
+        FirstOpening is null && Transitions.LastOrDefault(transition => transition.State != WindowState.Closed)?.State == WindowState.Unknown;
+
     /// <summary>How often it opened again after its first opening.</summary>
     public int Reopenings => Math.Max(0, Transitions.Count(transition => transition.State == WindowState.Open) - 1);
 

@@ -93,7 +93,7 @@ public static class WindowJudge
             bool opened = State is WindowState.Open or WindowState.Closing;
             if (treatment.Closed is { } closed && closed.On(view, day) == Verdict.Yes)
             {
-                Become(day, WindowState.Closed, opened ? closed.Why(view, day) : SeveralBecause.Of([new PlainBecause("It did not open this season."), closed.Why(view, day)]));
+                Become(day, WindowState.Closed, opened ? closed.Why(view, day) : SeveralBecause.Of([NeverOpened(), closed.Why(view, day)]));
                 return;
             }
 
@@ -111,8 +111,8 @@ public static class WindowJudge
             bool over = day >= last && through >= last;
             if (over && State is not WindowState.Closed)
             {
-                string words = State is WindowState.Open or WindowState.Closing ? "The season for it has ended." : "It did not open this season.";
-                Become(last, WindowState.Closed, new PlainBecause($"{words} The season ran until {Wording.Day(last)}."));
+                Because ended = new PlainBecause($"Its season ran until {Wording.Day(last)}.");
+                Become(last, WindowState.Closed, State is WindowState.Open or WindowState.Closing ? ended : SeveralBecause.Of([NeverOpened(), ended]));
                 return;
             }
 
@@ -141,6 +141,13 @@ public static class WindowJudge
         private bool TryToOpen(DateOnly day)
         {
             Verdict verdict = treatment.Opens.On(view, day);
+            if (verdict == Verdict.Yes && view.Metrics.IsFilled(day))
+            {
+                // A filled day repeats the day before it; a window opens on weather that came.
+                Become(day, State ?? WindowState.Waiting, new PlainBecause($"Its conditions are met, but the weather of {Wording.Day(day)} is missing and was filled: it opens once a day with weather confirms it."));
+                return false;
+            }
+
             WindowState state = verdict switch
             {
                 Verdict.Yes => WindowState.Open,
@@ -152,6 +159,10 @@ public static class WindowJudge
             else latest = new WhyLater(treatment.Opens, view, day);
             return state == WindowState.Open;
         }
+
+        private Because NeverOpened() => State == WindowState.Unknown
+            ? SeveralBecause.Of([new PlainBecause($"It could not be judged from {Wording.Day(transitions[^1].Day)} on."), transitions[^1].Because])
+            : new PlainBecause("It did not open this season.");
 
         private Because WhyNow(WindowState state, DateOnly day)
         {

@@ -80,7 +80,7 @@ internal sealed record NoticeView
     {
         NoticeKind.HeadsUp => "Heads-up",
         NoticeKind.Opened => "Open",
-        NoticeKind.Closing => "Closing",
+        NoticeKind.Closing => "Past its best",
         NoticeKind.Closed => "Closed",
         NoticeKind.Held => "Held",
         NoticeKind.Corrected => "Corrected",

@@ -65,6 +65,9 @@ internal static class BacktestCommand
         ClosesBecause = window.LastClosing?.Because.Sentence(ReadersUnits.Metric),
         PastBest = window.PastBest is { } past ? Dates.Iso(past.Day) : null,
         MayHaveOpenedEarlier = window.MayHaveOpenedEarlier,
+        OpensByFallback = window.FirstOpening?.Because.RestsOnFallback ?? false,
+        ClosesByFallback = window.LastClosing?.Because.RestsOnFallback ?? false,
+        CouldNotBeJudged = window.CouldNotBeJudged,
     };
 
     private static IReadOnlyList<string?> Cells(Window window) =>
@@ -96,7 +99,8 @@ internal static class BacktestCommand
     {
         IAnsiConsole console = terminal.Tables();
         Table overview = new Table().Border(TableBorder.Simple)
-            .AddColumns("Site", "Treatment", "Seasons", "Opened", "Median opening", "Earliest", "Latest", "Spread", "Median close", "Opened again");
+            .AddColumns("Site", "Treatment", "Seasons", "Opened", "Median", "Earliest", "Latest", "Spread", "Median close");
+        foreach (TableColumn column in overview.Columns.Skip(2)) column.NoWrap();
         foreach (BacktestSummary summary in summaries)
         {
             Window any = windows.First(window => window.Site.Id == summary.Site && window.Treatment.Id == summary.Treatment);
@@ -109,14 +113,15 @@ internal static class BacktestCommand
                 Day(summary.EarliestOpening),
                 Day(summary.LatestOpening),
                 summary.OpeningSpreadDays is { } spread ? $"± {spread:0} days" : "-",
-                Day(summary.MedianClose),
-                $"{summary.Reopenings}");
+                Day(summary.MedianClose));
         }
 
         terminal.Output.WriteLine($"{region.Name}: past seasons, each day judged with later days hidden");
         console.Write(overview);
         foreach (IGrouping<string, Window> site in windows.GroupBy(window => window.Site.Name, StringComparer.Ordinal)) console.Write(SeasonTable(site));
-        terminal.Output.WriteLine("Each cell: opening to closing; * too little was known just before, so it may have opened earlier.");
+        int reopenings = summaries.Sum(summary => summary.Reopenings);
+        terminal.Output.WriteLine(reopenings == 0 ? "No window opened twice in a season." : $"Windows opened again within their season {reopenings} times.");
+        terminal.Output.WriteLine("Each cell: opening to close. * too little was known just before, so it may have opened earlier. † a stated fallback stood in for what is usual here.");
         if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
     }
 
@@ -134,10 +139,12 @@ internal static class BacktestCommand
 
     private static string Span(Window window)
     {
-        if (window.FirstOpening is not { } opening) return window.State == WindowState.Unknown ? "unknown" : "did not open";
-        string close = window.LastClosing is { } closing ? Dates.Short(closing.Day) : "?";
-        return $"{Dates.Short(opening.Day)}{(window.MayHaveOpenedEarlier ? "*" : "")} to {close}";
+        if (window.FirstOpening is not { } opening) return window.State == WindowState.Unknown || window.CouldNotBeJudged ? "not judged" : "did not open";
+        string close = window.LastClosing is { } closing ? $"{Brief(closing.Day)}{(closing.Because.RestsOnFallback ? "†" : "")}" : "?";
+        return $"{Brief(opening.Day)}{(window.MayHaveOpenedEarlier ? "*" : "")}{(opening.Because.RestsOnFallback ? "†" : "")} to {close}";
     }
 
-    private static string Day(AnnualDay? day) => day is { } known ? Wording.AnnualDay(known) : "-";
+    private static string Day(AnnualDay? day) => day is { } known ? Brief(known.In(2024)) : "-";
+
+    private static string Brief(DateOnly day) => day.ToString("d MMM", System.Globalization.CultureInfo.InvariantCulture);
 }

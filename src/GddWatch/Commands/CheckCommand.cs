@@ -49,7 +49,9 @@ internal static class CheckCommand
     private static void ShowPeople(Workplace place, IReadOnlyList<SiteWeather> gathered, Mailing mailing, Terminal terminal)
     {
         TextWriter output = terminal.Output;
-        output.WriteLine($"Region {place.Region.Name}: {place.Region.Sites.Count} sites, {place.Region.Recipients.Count} recipients, {place.Configuration.Treatments.Count} treatments. The configuration is sound.");
+        output.WriteLine($"Region {place.Region.Name}: {Count(place.Region.Sites.Count, "site")}, {Count(place.Region.Recipients.Count, "recipient")}, {Count(place.Configuration.Treatments.Count, "treatment")}. The configuration reads well.");
+        int dry = gathered.Count(weather => weather.Series is null);
+        if (dry > 0) output.WriteLine($"But {(dry == 1 ? "1 site has" : $"{dry} sites have")} no usable weather: nothing is judged there.");
         output.WriteLine($"Mails go to {mailing.Where}.");
         output.WriteLine();
         foreach (SiteWeather weather in gathered)
@@ -65,6 +67,8 @@ internal static class CheckCommand
         foreach (Treatment treatment in place.Configuration.Treatments) output.WriteLine($"{treatment.Id}: {TreatmentSentence.Of(treatment, place.Region.Units)}");
         if (place.Region.Remark.Length > 0) output.WriteLine($"\n{place.Region.Remark}");
     }
+
+    private static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number} {what}s";
 
     private static object ForPrograms(SiteWeather weather, Fault fault) => new
     {

@@ -3,6 +3,7 @@ using System.Globalization;
 using GddWatch.Agronomy.Heat;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Commands.Output;
@@ -10,6 +11,7 @@ using GddWatch.Configuration.Scalars;
 using GddWatch.Feeds.Gathering;
 using GddWatch.Watching;
 using Spectre.Console;
+using Region = GddWatch.Agronomy.Places.Region;
 
 namespace GddWatch.Commands;
 
@@ -19,8 +21,8 @@ internal static class DailyCommand
     public static Command Create(CommonOptions common, Terminal terminal)
     {
         Argument<string> site = new("SITE") { Description = "The site's id." };
-        Option<DateOnly?> from = new("--from") { Description = "First row; the sums still start at their own dates.", HelpName = "DATE" };
-        Option<DateOnly?> until = new("--until") { Description = "Last row.", HelpName = "DATE" };
+        Option<DateOnly?> from = DayOption.Named("--from", "First row; the sums still start at their own dates.");
+        Option<DateOnly?> until = DayOption.Named("--until", "Last row.");
         Option<string> depth = new("--depth") { Description = "Depth of the soil temperature.", HelpName = "DEPTH", DefaultValueFactory = _ => "5 cm" };
         Option<string[]> heat = new("--heat") { Description = $"A heat sum to add, repeatable: {HeatColumn.Accepted}.", HelpName = "TEXT", AllowMultipleArgumentsPerToken = false };
         var command = new Command("daily", "Shows the derived daily table of a site: temperatures, soil temperature with its deviation, growth potential, heat sums.") { site, from, until, depth, heat };
@@ -71,14 +73,40 @@ internal static class DailyCommand
                 ProgramText.WriteJson(terminal.Output, rows.Select(index => table.Header.Zip(table.Row(index)).ToDictionary(cell => cell.First, cell => DailyTable.JsonValue(cell.First, cell.Second))));
                 break;
             default:
-                Table shown = new Table().Border(TableBorder.Simple).AddColumns([.. table.Header]);
-                foreach (int index in rows) shown.AddRow([.. table.Row(index).Select(cell => Markup.Escape(cell ?? ""))]);
-                terminal.Output.WriteLine($"{site.Name}, soil at {Wording.Depth(depth, ReadersUnits.Metric)}; metric units as the column names say.");
-                terminal.Tables().Write(shown);
+                ShowPeople(place.Region, site, metrics, depth, askedHeat, rows, terminal);
                 break;
         }
 
         return ExitCode.Done;
+    }
+
+    /// <summary>The part of the table that people look at, in their own units; programs get all of it.</summary>
+    private static void ShowPeople(Region region, Site site, SiteMetrics metrics, Depth depth, IReadOnlyList<HeatColumn> heat, IEnumerable<int> rows, Terminal terminal)
+    {
+        ReadersUnits units = region.Units;
+        Table shown = new Table().Border(TableBorder.Simple).AddColumns("Day", "Minimum", "Maximum", "Weather", "Soil", "Give or take");
+        foreach (HeatColumn column in heat) shown.AddColumn(column.Asked);
+        foreach (TableColumn column in shown.Columns) column.NoWrap();
+        foreach (int index in rows)
+        {
+            DateOnly day = metrics.Series.DayAt(index);
+            SoilTemperatureColumns soil = metrics.Soil(depth);
+            shown.AddRow([
+                Dates.ShortWithYear(day),
+                Temperature(metrics.Series.MinimumAirC[index]),
+                Temperature(metrics.Series.MaximumAirC[index]),
+                metrics.Series.QualityAt(index) is { } mark ? DailyTable.MarkWord(mark) : "missing",
+                Temperature(soil.MeanC[index]),
+                double.IsNaN(soil.DeviationC[index]) ? "" : Wording.TemperatureDifference(soil.DeviationC[index], units),
+                .. heat.Select(column => metrics.HeatSumColumn(column.Definition)[index]).Select(sum => double.IsNaN(sum) ? "not known" : Wording.Heat(sum, units)),
+            ]);
+        }
+
+        terminal.Output.WriteLine($"{site.Name}, soil at {Wording.Depth(depth, units)}, {(metrics.SoilIsMeasured ? "measured" : "estimated from the air")}. Growth potential and the heat sums of the treatments are in --format csv.");
+        terminal.Tables().Write(shown);
+        if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
+
+        string Temperature(double celsius) => double.IsNaN(celsius) ? "" : Wording.Temperature(celsius, units);
     }
 
     private static List<HeatColumn>? HeatColumns(IReadOnlyList<string> texts, Terminal terminal)

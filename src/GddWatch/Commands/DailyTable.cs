@@ -53,7 +53,8 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
     private static string? Number(double value, int decimals) =>
         double.IsNaN(value) ? null : Math.Round(value, decimals).ToString($"F{decimals}", CultureInfo.InvariantCulture);
 
-    private static string MarkWord(Mark mark) => mark switch
+    /// <summary>The word for a mark.</summary>
+    public static string MarkWord(Mark mark) => mark switch
     {
         Mark.Measured => "measured",
         Mark.Corrected => "corrected",

@@ -7,8 +7,9 @@ namespace GddWatch.Commands;
 
 /// <summary>A heat sum as a column of the daily table: what is summed, and the name of the column.</summary>
 /// <param name="Name">The name, in °C whatever the text said.</param>
+/// <param name="Asked">What a person asked for, in their own words.</param>
 /// <param name="Definition">What is summed.</param>
-internal sealed record HeatColumn(string Name, HeatSumDefinition Definition)
+internal sealed record HeatColumn(string Name, string Asked, HeatSumDefinition Definition)
 {
     /// <summary>What <c>--heat</c> takes.</summary>
     public const string Accepted =
@@ -23,7 +24,7 @@ internal sealed record HeatColumn(string Name, HeatSumDefinition Definition)
         if (definition.Cutoff != DegreeDayCutoff.None) parts.Add(DegreeDayWords.Of(definition.Cutoff));
         parts.Add($"from {definition.Start}");
         if (definition.SoilDepth is { } depth) parts.Add($"soil {depth.Centimetres.ToString(CultureInfo.InvariantCulture)}cm");
-        return new HeatColumn(NameOf(parts), definition);
+        return new HeatColumn(NameOf(parts), string.Join(", ", parts), definition);
     }
 
     /// <summary>The column that a text asks for; null, with what is wrong, where it does not.</summary>
@@ -79,7 +80,7 @@ internal sealed record HeatColumn(string Name, HeatSumDefinition Definition)
         else if (upper is null && cutoff is not (null or DegreeDayCutoff.None)) problem = "A cutoff needs an upper threshold.";
         if (problem.Length > 0) return null;
         DegreeDayCutoff chosen = cutoff ?? (upper is null ? DegreeDayCutoff.None : DegreeDayCutoff.Horizontal);
-        return new HeatColumn(NameOf(parts), new HeatSumDefinition(baseTemperature!.Value, upper, method!.Value, chosen, start!.Value));
+        return new HeatColumn(NameOf(parts), text, new HeatSumDefinition(baseTemperature!.Value, upper, method!.Value, chosen, start!.Value));
     }
 
     private static string Celsius(Temperature temperature) => $"{Math.Round(temperature.Celsius, 2).ToString(CultureInfo.InvariantCulture)}c";

@@ -20,8 +20,8 @@ internal static class ReplayCommand
 {
     public static Command Create(CommonOptions common, Terminal terminal)
     {
-        Option<DateOnly?> from = new("--from") { Description = "First day; by default the first of the last full calendar year that the feeds hold.", HelpName = "DATE" };
-        Option<DateOnly?> until = new("--until") { Description = "Last day, included.", HelpName = "DATE" };
+        Option<DateOnly?> from = DayOption.Named("--from", "First day; by default the first of the last full calendar year that the feeds hold.");
+        Option<DateOnly?> until = DayOption.Named("--until", "Last day, included.");
         var command = new Command("replay", "Lives through past days as the worker would have, with later days hidden, and writes the mails into DATA/replay/mail. Sends nothing.") { from, until };
         command.SetAction((parsed, stop) => RunAsync(
             parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, parsed.GetValue(from), parsed.GetValue(until), common.FormatOf(parsed), terminal, stop));
@@ -94,13 +94,15 @@ internal static class ReplayCommand
 
     private static void ShowPeople(Region region, IReadOnlyList<Window> windows, DateSpan range, string mailFolder, int delivered, int isNew, Terminal terminal)
     {
-        Table table = new Table().Border(TableBorder.Simple).AddColumns("Site", "Treatment", "Opened", "Past best", "Closed");
+        Table table = new Table().Border(TableBorder.Simple).AddColumns("Site", "Treatment", "Season", "Opened", "Past best", "Closed");
+        foreach (TableColumn column in table.Columns.Skip(2)) column.NoWrap();
         foreach (Window window in windows)
         {
             table.AddRow(
                 Markup.Escape(window.Site.Name),
                 Markup.Escape(window.Treatment.Name),
-                window.FirstOpening is { } opening ? Dates.ShortWithYear(opening.Day) : $"- ({WindowStates.Word(window.State)})",
+                $"{window.Season.Year}",
+                window.FirstOpening is { } opening ? Dates.ShortWithYear(opening.Day) : NotOpened(window),
                 window.PastBest is { } past ? Dates.ShortWithYear(past.Day) : "-",
                 window.LastClosing is { } closing ? Dates.ShortWithYear(closing.Day) : "-");
         }
@@ -118,6 +120,8 @@ internal static class ReplayCommand
         if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
         terminal.Output.WriteLine("This is about timing. The product's label is the law; local codes, licences and watering rules come first.");
     }
+
+    private static string NotOpened(Window window) => window.CouldNotBeJudged ? "- (not judged)" : $"- ({WindowStates.Word(window.State)})";
 
     private static void ShowPrograms(IReadOnlyList<Window> windows, OutputFormat format, Terminal terminal)
     {

@@ -16,7 +16,7 @@ internal static class StatusCommand
 {
     public static Command Create(CommonOptions common, Terminal terminal)
     {
-        Option<DateOnly?> on = new("--on") { Description = "The day to look at, as 2026-04-12; today unless given. Days after it are hidden.", HelpName = "DATE" };
+        Option<DateOnly?> on = DayOption.Named("--on", "The day to look at, as 2026-04-12; today unless given. Days after it are hidden.");
         var command = new Command("status", "Shows where every window stands at every site, with the reason.") { on };
         command.SetAction((parsed, stop) => RunAsync(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, parsed.GetValue(on), common.FormatOf(parsed), terminal, stop));
         return command;
@@ -33,7 +33,7 @@ internal static class StatusCommand
         {
             DateOnly day = on ?? place.TodayAt(weather.Site);
             Standing standing = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), day).Standing;
-            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, notes)));
+            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, day, notes)));
         }
 
         switch (format)
@@ -54,14 +54,18 @@ internal static class StatusCommand
 
     private static void ShowPeople(IReadOnlyList<StatusRow> rows, Region region, DateOnly day, Terminal terminal)
     {
-        Table table = new Table().Border(TableBorder.Simple).AddColumns("Site", "Treatment", "State", "Since", "Why");
-        foreach (StatusRow row in rows)
+        IAnsiConsole console = terminal.Tables();
+        terminal.Output.WriteLine($"{region.Name}, {Wording.Day(day)}");
+        foreach (IGrouping<string, StatusRow> site in rows.GroupBy(row => row.SiteName, StringComparer.Ordinal))
         {
-            table.AddRow(row.PeopleCells(region.Units).Select(Markup.Escape).ToArray());
+            Table table = new Table().Border(TableBorder.Simple).AddColumns("Treatment", "State", "Since", "Why");
+            table.Columns[1].NoWrap();
+            table.Columns[2].NoWrap();
+            foreach (StatusRow row in site) table.AddRow(row.PeopleCells(region.Units).Select(Markup.Escape).ToArray());
+            terminal.Output.WriteLine($"\n{site.Key}");
+            console.Write(table);
         }
 
-        terminal.Output.WriteLine($"{region.Name}, {Wording.Day(day)}");
-        terminal.Tables().Write(table);
         if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
         terminal.Output.WriteLine("This is about timing. The product's label is the law; local codes, licences and watering rules come first.");
     }

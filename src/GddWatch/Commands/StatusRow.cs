@@ -6,9 +6,11 @@ using GddWatch.Watching;
 namespace GddWatch.Commands;
 
 /// <summary>One window in the answer of <c>status</c>.</summary>
-internal sealed class StatusRow(Window window, IReadOnlyList<ConfigurationNote> notes)
+internal sealed class StatusRow(Window window, DateOnly day, IReadOnlyList<ConfigurationNote> notes)
 {
     public static readonly IReadOnlyList<string> Columns = ["site", "treatment", "season", "state", "since", "reason", "chances"];
+
+    public string SiteName => window.Site.Name;
 
     private string? Note => notes.FirstOrDefault(note => note.IsAbout(window))?.Words;
 
@@ -35,7 +37,7 @@ internal sealed class StatusRow(Window window, IReadOnlyList<ConfigurationNote> 
         string why = window.Because.Sentence(units);
         if (!window.Treatment.IsToldAt(window.Site)) why += $" No mail is sent about it: {window.Treatment.OnlyWithHistory} are not in this site's history.";
         if (Note is { } note) why += $" {note}";
-        string since = Dates.ShortWithYear(window.Since);
-        return [window.Site.Name, window.Treatment.Name, WindowStates.Word(window.State), since, why];
+        bool isToCome = window.State == WindowState.Waiting && window.Since > day;
+        return [window.Treatment.Name, WindowStates.Word(window.State), $"{(isToCome ? "from " : "")}{Dates.ShortWithYear(window.Since)}", why];
     }
 }

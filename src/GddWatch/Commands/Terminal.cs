@@ -5,7 +5,7 @@ namespace GddWatch.Commands;
 /// <summary>Where a command writes and what time it is: results to the output, everything else to the error stream.</summary>
 internal sealed class Terminal(TextWriter output, TextWriter error, TimeProvider clock, bool isInteractive)
 {
-    private const int WidthWithoutTerminal = 150;
+    private const int WidthWithoutTerminal = 118;
 
     public TextWriter Output { get; } = output;
 
@@ -19,8 +19,13 @@ internal sealed class Terminal(TextWriter output, TextWriter error, TimeProvider
     /// <summary>For tables: as wide as the window, or a fixed width where the output goes to a file or another program.</summary>
     public IAnsiConsole Tables()
     {
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Output) });
-        if (Console.IsOutputRedirected || !IsInteractive) console.Profile.Width = WidthWithoutTerminal;
+        bool toPerson = IsInteractive && !Console.IsOutputRedirected;
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Out = new AnsiConsoleOutput(Output),
+            Ansi = toPerson ? AnsiSupport.Detect : AnsiSupport.No,
+        });
+        if (!toPerson) console.Profile.Width = WidthWithoutTerminal;
         return console;
     }
 

@@ -14,8 +14,14 @@ internal static class FeedTrouble
         if (weather.Series is null) return weather.WhyMissing;
         Fault? refused = weather.Faults.FirstOrDefault(fault => fault.Severity == FaultSeverity.Refused);
         if (refused is not null) return $"A feed of {weather.Site.Name} is not used: {refused}";
-        return standing.WeatherThrough is { } through && standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays
-            ? $"The last weather of {weather.Site.Name} is from {Wording.Day(through)}; no window opens there until newer days come in."
-            : null;
+        if (standing.WeatherThrough is { } through && standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays)
+        {
+            return $"The last weather of {weather.Site.Name} is from {Wording.Day(through)}; no window opens there until newer days come in.";
+        }
+
+        Window[] unjudged = [.. standing.Windows.Where(window => window.State == WindowState.Unknown && window.Since < standing.Day)];
+        return unjudged.Length == 0
+            ? null
+            : $"{Wording.List([.. unjudged.Select(window => window.Treatment.Name)])} at {weather.Site.Name} cannot be judged since {Wording.Day(unjudged.Max(window => window.Since))}: too many days of weather are missing before that. Fill them in, or judge there by your own observation.";
     }
 }

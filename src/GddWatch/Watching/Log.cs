@@ -5,13 +5,13 @@ namespace GddWatch.Watching;
 /// <summary>The lines that the service logs: sentences that a person can read, with stable event numbers.</summary>
 internal static partial class Log
 {
-    [LoggerMessage(1, LogLevel.Information, "Judged {Windows} windows as of {Day:yyyy-MM-dd}; {Messages} new messages are queued.")]
-    public static partial void Judged(this ILogger log, int windows, DateOnly day, int messages);
+    [LoggerMessage(1, LogLevel.Information, "{Day:dddd d MMMM yyyy}: {Windows} windows looked at, {Messages} new in the queue of mails.")]
+    public static partial void Judged(this ILogger log, DateOnly day, int windows, int messages);
 
     [LoggerMessage(2, LogLevel.Error, "{Failure}")]
     public static partial void SiteFailed(this ILogger log, string failure);
 
-    [LoggerMessage(3, LogLevel.Information, "Delivered {Messages} messages.")]
+    [LoggerMessage(3, LogLevel.Information, "Mails delivered: {Messages}.")]
     public static partial void Delivered(this ILogger log, int messages);
 
     [LoggerMessage(4, LogLevel.Warning, "{Trouble}")]

@@ -54,7 +54,7 @@ internal sealed class Worker(
         IReadOnlyList<SiteWeather> weather = await place.GatherAsync(stop);
         place.Report(weather);
         PassReport report = await daily.RunAsync(weather, place.Today, place.TodayAt, clock.GetUtcNow(), stop);
-        log.Judged(report.WindowsJudged, report.Day, report.MessagesQueued);
+        log.Judged(report.Day, report.WindowsJudged, report.MessagesQueued);
         foreach (string failure in report.Failures) log.SiteFailed(failure);
         if (report.Failures.Count > 0 && plan.Once) outcome.Failed = true;
         await DeliverAsync(stop);

@@ -22,8 +22,8 @@ public abstract record Condition
     /// <summary>Whether it is met on a day.</summary>
     public abstract Verdict On(SeasonView view, DateOnly day);
 
-    /// <summary>The first day on which it is met, where that is known beforehand because a date alone decides it; else null.</summary>
-    public virtual DateOnly? KnownDay(SeasonView view) => null;
+    /// <summary>The first day on which it is met, and where it comes from, where a date alone decides it and so it is known beforehand; else null.</summary>
+    public virtual UsualDate? KnownDay(SeasonView view) => null;
 
     /// <summary>What decided it on that day, met or not.</summary>
     public abstract Because Why(SeasonView view, DateOnly day);

@@ -22,7 +22,11 @@ public sealed record DaysBeforeFirstFreeze(int AtMost, double Chance, Temperatur
     }
 
     /// <inheritdoc/>
-    public override DateOnly? KnownDay(SeasonView view) => view.UsualFirstFreeze(this).Day?.AddDays(-AtMost);
+    public override UsualDate? KnownDay(SeasonView view)
+    {
+        UsualDate freeze = view.UsualFirstFreeze(this);
+        return freeze.Day is { } day ? freeze with { Day = day.AddDays(-AtMost), Source = $"{Wording.Days(AtMost)} before {Wording.DayInYear(day)}, the usual first freeze ({freeze.Source})" } : null;
+    }
 
     /// <inheritdoc/>
     public override Because Why(SeasonView view, DateOnly day)
@@ -43,12 +47,17 @@ public sealed record DaysBeforeFirstFreeze(int AtMost, double Chance, Temperatur
 public sealed record FirstFreezeBecause(DaysBeforeFirstFreeze Condition, DateOnly Day, UsualDate Usual) : Because
 {
     /// <inheritdoc/>
+    public override bool RestsOnFallback => Usual.IsFallback;
+
+    /// <inheritdoc/>
     public override string Sentence(ReadersUnits units)
     {
         if (Usual.Never) return $"A first freeze is not usual here ({Usual.Source}).";
         if (Usual.Day is not { } freeze) return $"The usual first freeze is not known ({Usual.Source}).";
         int left = freeze.DayNumber - Day.DayNumber;
-        string when = left >= 0 ? $"{Wording.Days(left)} are left until" : $"It is {Wording.Days(-left)} past";
+        string when = left >= 0
+            ? $"On {Wording.Day(Day)}, {Wording.Days(left)} {(left == 1 ? "was" : "were")} left until"
+            : $"{Wording.Day(Day)} was {Wording.Days(-left)} past";
         return $"{when} the usual first freeze on {Wording.Day(freeze)} ({Usual.Source}); the limit is {Wording.Days(Condition.AtMost)} before it.";
     }
 

@@ -47,6 +47,9 @@ public sealed record HeatSumCondition(HeatSumDefinition Sum, DegreeDays Reaches)
 public sealed record HeatSumBecause(HeatSumCondition Condition, DateOnly Day, DateOnly Start, double SumCelsiusDays) : Because
 {
     /// <inheritdoc/>
+    public override bool RestsOnSoil => Condition.Sum.SoilDepth is not null;
+
+    /// <inheritdoc/>
     public override string Sentence(ReadersUnits units)
     {
         string name = HeatSumCondition.Describe(Condition.Sum, units);

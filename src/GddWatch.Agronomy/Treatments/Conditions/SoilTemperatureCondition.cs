@@ -29,7 +29,7 @@ public sealed record SoilTemperatureCondition(
     {
         ArgumentNullException.ThrowIfNull(view);
         (int past, _) = CountPast(view, day, Threshold);
-        (DateOnly Day, string Source)? wait = null;
+        UsualDate? wait = null;
         if (past >= Holding.Days && WhereAlreadySo is not null && view.PassesAtStart(this)) wait = view.EarliestWhereAlreadySo(this);
         return new SoilTemperatureBecause(
             this,
@@ -38,8 +38,7 @@ public sealed record SoilTemperatureCondition(
             view.Metrics.SoilDeviationAt(Depth, day),
             past,
             view.Metrics.SoilIsMeasured,
-            wait?.Day,
-            wait?.Source ?? "");
+            wait);
     }
 
     /// <inheritdoc/>
@@ -84,10 +83,9 @@ public sealed record SoilTemperatureCondition(
 /// <param name="DeviationC">The standard deviation of the day's estimate [°C].</param>
 /// <param name="DaysPast">On how many of the last days it was past the threshold [days].</param>
 /// <param name="Measured">Whether it was measured rather than estimated.</param>
-/// <param name="WaitUntil">The earliest day for soil already past it at the season's start, where that rule applies.</param>
-/// <param name="WaitSource">Where that day comes from, in words.</param>
+/// <param name="WaitUntil">The earliest day for soil already past it at the season's start, and where it comes from, where that rule applies.</param>
 public sealed record SoilTemperatureBecause(
-    SoilTemperatureCondition Condition, DateOnly Day, double MeanC, double DeviationC, int DaysPast, bool Measured, DateOnly? WaitUntil, string WaitSource) : Because
+    SoilTemperatureCondition Condition, DateOnly Day, double MeanC, double DeviationC, int DaysPast, bool Measured, UsualDate? WaitUntil) : Because
 {
     private string Name(ReadersUnits units) => $"{Condition.MeanOverDays}-day mean soil temperature at {Wording.Depth(Condition.Depth, units)}";
 
@@ -98,15 +96,25 @@ public sealed record SoilTemperatureBecause(
     }
 
     /// <inheritdoc/>
+    public override bool RestsOnSoil => true;
+
+    /// <inheritdoc/>
+    public override bool RestsOnFallback => WaitUntil is { IsFallback: true } wait && Day <= wait.Day;
+
+    /// <inheritdoc/>
     public override string Sentence(ReadersUnits units)
     {
         if (double.IsNaN(MeanC)) return $"The {Name(units)} is not known on {Wording.Day(Day)}: too many days of weather are missing.";
         string side = Condition.Passing == Passing.RisesAbove ? "at or above" : "at or below";
-        string found = $"The {Name(units)} was {Value(units)} on {Wording.Day(Day)}, and was {side} {Wording.Temperature(Condition.Threshold, units)} on {DaysPast} of the last {Wording.Days(Condition.Holding.OfDays)}";
-        if (DaysPast < Condition.Holding.Days) return $"{found}; {Condition.Holding.Days} are needed.";
-        return WaitUntil is { } wait && Day < wait
-            ? $"{found}. It was past it when the season started, so it counts from {Wording.Day(wait)} on ({WaitSource})."
-            : $"{found}.";
+        string limit = $"{side} {Wording.Temperature(Condition.Threshold, units)}";
+        string found = $"The {Name(units)} was {Value(units)} on {Wording.Day(Day)}";
+        if (Condition.Holding.OfDays == 1) return DaysPast > 0 ? $"{found}, and so {limit}." : $"{found}; {limit} is needed.";
+        string held = DaysPast == Condition.Holding.OfDays ? $"on all of the last {Wording.Days(DaysPast)}" : $"on {DaysPast} of the last {Wording.Days(Condition.Holding.OfDays)}";
+        if (DaysPast < Condition.Holding.Days) return $"{found}, and was {limit} {held}; {Condition.Holding.Days} are needed.";
+        string counts = WaitUntil is { Day: { } wait, Source: var source }
+            ? $" The soil was past it when the season started, so it counts from {Wording.Day(wait)} on ({source})."
+            : "";
+        return $"{found}, and was {limit} {held}.{counts}";
     }
 
     /// <inheritdoc/>

@@ -56,6 +56,7 @@ public sealed class TreatmentsReader(FaultList faults)
             Excludes = [.. (text.Excludes?.Items ?? []).Select(Read).OfType<Exclusion>()],
             OnlyWithHistory = text.OnlyWithHistory?.Value,
             Do = Sentences(text.Do),
+            DoPastBest = Sentences(text.DoPastBest),
             DoNot = Sentences(text.DoNot),
             Cautions = [.. (text.Cautions?.Items ?? []).Select(each => cautions.GetValueOrDefault(each.Value, ""))],
             Untested = Sentences(text.Untested),

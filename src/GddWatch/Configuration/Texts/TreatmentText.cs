@@ -43,6 +43,9 @@ public sealed record TreatmentText : TextGroup
     [Description("What to do, a sentence each.")]
     public PlacedList<Placed<string>>? Do { get; init; }
 
+    [Description("What is left to do once the window is past its best, a sentence each.")]
+    public PlacedList<Placed<string>>? DoPastBest { get; init; }
+
     [Description("What not to do, a sentence each.")]
     public PlacedList<Placed<string>>? DoNot { get; init; }
 

@@ -1,0 +1,69 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
+using MathNet.Numerics.Statistics;
+
+namespace GddWatch.Agronomy.Windows;
+
+/// <summary>
+/// How long a window has lasted in earlier seasons at the same site. Counted from this season's own opening, an early or late season moves the expectation
+/// along with it, which a usual date would not.
+/// </summary>
+/// <param name="Seasons">How many earlier seasons opened and closed.</param>
+/// <param name="DaysToPastBest">Days from opening to past its best, one for each season that had it [days].</param>
+/// <param name="DaysToClose">Days from opening to the close [days].</param>
+/// <param name="DaysFromPastBestToClose">Days from past its best to the close [days].</param>
+public sealed record UsualPace(
+    int Seasons, IReadOnlyList<double> DaysToPastBest, IReadOnlyList<double> DaysToClose, IReadOnlyList<double> DaysFromPastBestToClose)
+{
+    /// <summary>The pace of the seasons before a window's own, each judged by the same code. Openings that may have come earlier are left out.</summary>
+    public static UsualPace Before(Window window, SiteMetrics metrics)
+    {
+        var toPastBest = new List<double>();
+        var toClose = new List<double>();
+        var between = new List<double>();
+        for (int year = metrics.Series.FirstDay.Year; year < window.Season.Year; year++)
+        {
+            Season season = window.Treatment.Season.BeginningIn(year, metrics.Site.Hemisphere);
+            Window earlier = WindowJudge.JudgeSeason(window.Treatment, metrics, season, season.Span.Last);
+            if (earlier.MayHaveOpenedEarlier || earlier is not { FirstOpening: { } opening, LastClosing: { } closing }) continue;
+            toClose.Add(closing.Day.DayNumber - opening.Day.DayNumber);
+            if (earlier.PastBest is not { } past) continue;
+            toPastBest.Add(past.Day.DayNumber - opening.Day.DayNumber);
+            between.Add(closing.Day.DayNumber - past.Day.DayNumber);
+        }
+
+        return new UsualPace(toClose.Count, toPastBest, toClose, between);
+    }
+
+    /// <summary>
+    /// What to expect of an open window, in words. Median of type 8 after Hyndman &amp; Fan 1996, Am. Stat. 50:361-365 (SEEN); said only where there are at least
+    /// <see cref="SiteClimate.SeasonsNeeded"/> earlier seasons.
+    /// </summary>
+    public string InWords(Window window, DateOnly day)
+    {
+        if (Seasons < SiteClimate.SeasonsNeeded)
+        {
+            string known = Seasons == 1 ? "1 earlier season is known" : $"{Seasons} earlier seasons are known";
+            return $"When it will end cannot be said from this site's own past: {known} here, and {SiteClimate.SeasonsNeeded} are needed.";
+        }
+
+        bool fromPastBest = window.State == WindowState.Closing && DaysFromPastBestToClose.Count >= SiteClimate.SeasonsNeeded;
+        DateOnly start = fromPastBest ? window.PastBest!.Day : window.FirstOpening!.Day;
+        IReadOnlyList<double> lasted = fromPastBest ? DaysFromPastBestToClose : DaysToClose;
+        DateOnly closes = After(start, lasted, day);
+        string since = fromPastBest ? "after going past its best" : "after opening";
+        string range = $"in {Seasons} earlier seasons it closed {lasted.Min():0} to {lasted.Max():0} days {since}";
+        if (window.State != WindowState.Open || DaysToPastBest.Count < SiteClimate.SeasonsNeeded) return $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
+        DateOnly past = After(start, DaysToPastBest, day);
+        return past < closes
+            ? $"At the usual pace it is past its best from about {Wording.Day(past)} and closes about {Wording.Day(closes)} ({range})."
+            : $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
+    }
+
+    /// <summary>A day of the future even where the median lies in the past by now.</summary>
+    private static DateOnly After(DateOnly start, IReadOnlyList<double> days, DateOnly today)
+    {
+        DateOnly usual = start.AddDays((int)Math.Round(days.QuantileCustom(0.5, QuantileDefinition.R8)));
+        return usual > today ? usual : today.AddDays(1);
+    }
+}
