@@ -35,6 +35,9 @@ public sealed record KeptWindow
     /// <summary>The day as of which it was judged.</summary>
     public required DateOnly JudgedOn { get; init; }
 
+    /// <summary>The last day whose weather was known then; null where there was none.</summary>
+    public DateOnly? WeatherThrough { get; init; }
+
     /// <summary>The fingerprint of the configuration under which it was judged.</summary>
     public required string Configuration { get; init; }
 

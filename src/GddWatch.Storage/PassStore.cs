@@ -54,13 +54,13 @@ public sealed class PassStore(Database database)
 
     private static async Task MarkToldAsync(Work work, Message message, bool isNew)
     {
-        foreach (Notice notice in message.Notices)
+        foreach ((Notice notice, NoticeKey key) in message.Notices.SelectMany(each => each.ToldKeys().Select(key => (each, key))))
         {
-            ToldRow told = ToldRow.Of(notice, message);
+            ToldRow told = ToldRow.Of(key, notice, message);
             if (await work.ExecuteAsync(ToldSql.Keep, told) > 0)
             {
                 if (!isNew)
-                    throw new StorageException($"The message {message.MessageId} is already kept without the notice {notice.Key}. Nothing of this pass was kept.");
+                    throw new StorageException($"The message {message.MessageId} is already kept without the notice {key}. Nothing of this pass was kept.");
                 continue;
             }
 
@@ -68,7 +68,7 @@ public sealed class PassStore(Database database)
             if (by != message.MessageId)
             {
                 throw new StorageException(
-                    $"The notice {notice.Key} was already told to {message.Address} by the message {by} and is not told again by {message.MessageId}. "
+                    $"The notice {key} was already told to {message.Address} by the message {by} and is not told again by {message.MessageId}. "
                     + "Nothing of this pass was kept.");
             }
         }

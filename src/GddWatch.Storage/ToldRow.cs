@@ -19,12 +19,12 @@ internal sealed class ToldRow
 
     public string MessageId { get; init; } = "";
 
-    public static ToldRow Of(Notice notice, Message message) => new()
+    public static ToldRow Of(NoticeKey key, Notice notice, Message message) => new()
     {
-        Site = notice.Key.Site,
-        Treatment = notice.Key.Treatment,
-        Season = notice.Key.Season,
-        Kind = NoticeKinds.Word(notice.Key.Kind),
+        Site = key.Site,
+        Treatment = key.Treatment,
+        Season = key.Season,
+        Kind = NoticeKinds.Word(key.Kind),
         Address = StoredText.Address(message.Address),
         Day = StoredText.Of(notice.Day),
         MessageId = message.MessageId,

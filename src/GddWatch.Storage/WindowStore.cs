@@ -61,6 +61,8 @@ public sealed class WindowStore(Database database)
 
         public string JudgedOn { get; init; } = "";
 
+        public string? WeatherThrough { get; init; }
+
         public string Configuration { get; init; } = "";
 
         public string? ConfigurationNote { get; init; }
@@ -77,6 +79,7 @@ public sealed class WindowStore(Database database)
             PastBest = StoredText.Of(window.PastBest),
             ClosedOn = StoredText.Of(window.ClosedOn),
             JudgedOn = StoredText.Of(window.JudgedOn),
+            WeatherThrough = StoredText.Of(window.WeatherThrough),
             Configuration = window.Configuration,
             ConfigurationNote = window.ConfigurationNote,
         };
@@ -93,6 +96,7 @@ public sealed class WindowStore(Database database)
             PastBest = StoredText.DayOrNone(PastBest),
             ClosedOn = StoredText.DayOrNone(ClosedOn),
             JudgedOn = StoredText.Day(JudgedOn),
+            WeatherThrough = StoredText.DayOrNone(WeatherThrough),
             Configuration = Configuration,
             ConfigurationNote = ConfigurationNote,
         };

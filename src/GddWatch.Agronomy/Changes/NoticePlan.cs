@@ -9,6 +9,9 @@ namespace GddWatch.Agronomy.Changes;
 /// </summary>
 public static class NoticePlan
 {
+    /// <summary>How long after it a close is still told [days]; later it is no news, only an old fact.</summary>
+    private const int LateCloseDays = 14;
+
     /// <summary>The notices due, each with the people to whom it goes.</summary>
     /// <param name="standing">Where the site's windows stand.</param>
     /// <param name="metrics">The site's weather as of the same day, for what to expect.</param>
@@ -18,9 +21,12 @@ public static class NoticePlan
         Standing standing, SiteMetrics metrics, Region region, Func<NoticeKey, string, DateOnly?> dayTold)
     {
         var planned = new List<PlannedNotice>();
+        bool isStale = standing.WeatherThrough is not { } through || standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays;
         foreach (Window window in standing.Ended.Concat(standing.Windows))
         {
             if (!window.Treatment.IsToldAt(window.Site)) continue;
+            // Nothing opens, or goes past its best, on weather that has stopped coming; and of what is over only the close is still worth telling.
+            if (window.State != WindowState.Closed && (isStale || standing.Ended.Contains(window))) continue;
             foreach (IGrouping<NoticeKind, Recipient> group in region.Recipients
                 .Select(recipient => (Recipient: recipient, Kind: Due(window, recipient, standing.Day, dayTold)))
                 .Where(due => due.Kind is not null)
@@ -41,9 +47,8 @@ public static class NoticePlan
         {
             WindowState.Open when opened is null && closing is null => NoticeKind.Opened,
             WindowState.Closing when opened is null && closing is null => Wants(NoticeKind.Opened) ? NoticeKind.Opened : NoticeKind.Closing,
-            // Who was told of an opening after the window had gone past its best was told that too.
-            WindowState.Closing when closing is null && opened < window.PastBest!.Day => NoticeKind.Closing,
-            WindowState.Closed when Told(NoticeKind.Closed) is null && (opened ?? closing) is not null => NoticeKind.Closed,
+            WindowState.Closing when closing is null => NoticeKind.Closing,
+            WindowState.Closed when Told(NoticeKind.Closed) is null && (opened ?? closing) is not null && window.LastClosing!.Day >= day.AddDays(-LateCloseDays) => NoticeKind.Closed,
             _ => null,
         };
         return due is { } kind && Wants(kind) ? kind : null;

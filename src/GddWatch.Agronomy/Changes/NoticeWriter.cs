@@ -27,6 +27,7 @@ public static class NoticeWriter
         return new Notice
         {
             Key = new NoticeKey(window.Site.Id, window.Treatment.Id, window.Season.Year, kind),
+            AlsoTells = openedPastBest ? [NoticeKind.Closing] : [],
             Day = standing.Day,
             Since = change.Day,
             FoundSo = IsFoundSo(change, standing),
@@ -38,7 +39,7 @@ public static class NoticeWriter
             ExpectedEnd = ended ? "" : Expectation.InWords(window, metrics, standing.Day),
             Do = ended ? [] : window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
             DoNot = ended ? ["Do not start it now: wait for the next season."] : window.Treatment.DoNot,
-            Choices = ended ? [] : [.. window.Treatment.Excludes.SelectMany(each => new[] { each.Choice, each.NotRecorded })],
+            Choices = [.. window.Treatment.Excludes.SelectMany(each => new[] { each.Choice, each.NotRecorded })],
             Cautions = ended ? [] : window.Treatment.Cautions,
             DataRemarks = [.. DataRemarks(window, because, ended, standing, metrics)],
         };

@@ -21,7 +21,12 @@ public sealed record SeveralBecause(IReadOnlyList<Because> Parts) : Because
     public override bool RestsOnFallback => Parts.Any(part => part.RestsOnFallback);
 
     /// <inheritdoc/>
-    public override string Sentence(ReadersUnits units) => string.Join(" ", Parts.Select(part => part.Sentence(units)));
+    public override string Sentence(ReadersUnits units)
+    {
+        // One sentence of several parts: each keeps its words and loses its full stop but the last.
+        string[] parts = [.. Parts.Select(part => part.Sentence(units))];
+        return string.Join("; ", parts.Select((part, index) => index == parts.Length - 1 ? part : part.TrimEnd('.')));
+    }
 
     /// <inheritdoc/>
     public override IReadOnlyList<Figure> Figures(ReadersUnits units) => [.. Parts.SelectMany(part => part.Figures(units))];

@@ -108,18 +108,27 @@ public static class WindowJudge
         public void SettleAsOf(DateOnly day, DateOnly through)
         {
             DateOnly last = view.Season.Span.Last;
-            bool over = day >= last && through >= last;
+            bool over = day > last || (day == last && through == last);
             if (over && State is not WindowState.Closed)
             {
-                Because ended = new PlainBecause($"Its season ran until {Wording.Day(last)}.");
+                string stopped = through < last ? $" The weather stopped on {Wording.Day(through)}, before it ended." : "";
+                Because ended = new PlainBecause($"Its season ran until {Wording.Day(last)}.{stopped}");
                 Become(last, WindowState.Closed, State is WindowState.Open or WindowState.Closing ? ended : SeveralBecause.Of([NeverOpened(), ended]));
                 return;
             }
 
             DateOnly? known = view.Metrics.WeatherThrough;
             int age = known is { } weather ? day.DayNumber - weather.DayNumber : int.MaxValue;
-            if (age <= StaleAfterDays || State is WindowState.Open or WindowState.Closing or WindowState.Closed) return;
-            string since = known is { } lastKnown ? $"The last weather is from {Wording.Day(lastKnown)}, {Wording.Days(age)} before." : "There is no weather yet.";
+            if (age <= StaleAfterDays || State is WindowState.Closed) return;
+            if (State is WindowState.Open or WindowState.Closing && treatment.Closed?.KnownDay(view)?.Day is { } closes && closes <= day)
+            {
+                // A close that the calendar sets comes without weather too.
+                Become(closes, WindowState.Closed, treatment.Closed.Why(view, closes));
+                return;
+            }
+
+            string before = State is WindowState.Open or WindowState.Closing ? $" It was {WindowStates.Word(State.Value)} then, since {Wording.Day(transitions[^1].Day)}." : "";
+            string since = known is { } lastKnown ? $"The last weather is from {Wording.Day(lastKnown)}, {Wording.Days(age)} before.{before}" : "There is no weather yet.";
             Become(known ?? view.Season.Span.First, WindowState.Unknown, new PlainBecause(since));
         }
 

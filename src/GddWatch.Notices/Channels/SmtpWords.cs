@@ -38,7 +38,7 @@ internal sealed class SmtpWords(SmtpOptions options)
         NotSupportedException =>
             $"{server} cannot do what is asked of it: {Clean(e.Message)} Check whether it wants a login at all.",
         SmtpCommandException refused => $"{server} does not let us in: {Answer(refused)}",
-        SocketException or TimeoutException => $"{server} could not be reached: {Clean(e.Message)} " +
+        SocketException or TimeoutException => $"{server} could not be reached: {Clean(e.Message).TrimEnd('.')}. " +
             "Check the server's name and port, and whether the network lets mail out.",
         _ =>
             $"{server} broke off while connecting: {Clean(e.Message)} Check the port, and whether the server wants STARTTLS or TLS from the start.",

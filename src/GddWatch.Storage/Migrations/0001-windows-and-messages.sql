@@ -18,6 +18,7 @@ create table kept_window (
     past_best text,
     closed_on text,
     judged_on text not null,
+    weather_through text,
     configuration text not null,
     configuration_note text,
     primary key (site, treatment, season)

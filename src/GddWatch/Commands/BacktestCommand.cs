@@ -105,8 +105,8 @@ internal static class BacktestCommand
         {
             Window any = windows.First(window => window.Site.Id == summary.Site && window.Treatment.Id == summary.Treatment);
             overview.AddRow(
-                any.Site.Name,
-                any.Treatment.Name,
+                Markup.Escape(any.Site.Name),
+                Markup.Escape(any.Treatment.Name),
                 $"{summary.Seasons}",
                 summary.OpenedUncertain > 0 ? $"{summary.Opened} (+{summary.OpenedUncertain} uncertain)" : $"{summary.Opened}",
                 Day(summary.MedianOpening),
@@ -128,7 +128,7 @@ internal static class BacktestCommand
     private static Table SeasonTable(IGrouping<string, Window> site)
     {
         string[] treatments = [.. site.Select(window => window.Treatment.Name).Distinct(StringComparer.Ordinal)];
-        Table table = new Table().Border(TableBorder.Simple).Title(site.Key).AddColumn("Season").AddColumns(treatments);
+        Table table = new Table().Border(TableBorder.Simple).Title(Markup.Escape(site.Key)).AddColumn("Season").AddColumns([.. treatments.Select(Markup.Escape)]);
         foreach (IGrouping<int, Window> season in site.GroupBy(window => window.Season.Year).OrderBy(season => season.Key))
         {
             table.AddRow([$"{season.Key}", .. treatments.Select(name => season.FirstOrDefault(window => window.Treatment.Name == name) is { } window ? Span(window) : "")]);

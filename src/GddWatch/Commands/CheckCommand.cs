@@ -1,6 +1,9 @@
 using System.CommandLine;
+using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Commands.Output;
+using GddWatch.Configuration;
+using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Faults;
 using GddWatch.Feeds.Gathering;
 using GddWatch.Watching;
@@ -21,29 +24,69 @@ internal static class CheckCommand
 
     private static async Task<int> RunAsync(string config, string data, string? sendTest, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
+        if (sendTest is not null && !Mailing.IsAddress(sendTest))
+        {
+            terminal.Error.WriteLine($"--send-test: \"{sendTest}\" is not a mail address. Accepted: one such as you@example.org.");
+            return ExitCode.WrongUsageOrConfiguration;
+        }
+
+        IReadOnlyList<Fault> wrong = ConfigurationFaults(config);
+        if (wrong.Count > 0)
+        {
+            Show([.. wrong.Select(fault => ("", fault))], format, terminal, () =>
+            {
+                terminal.Output.WriteLine($"The configuration cannot be used: {Count(wrong.Count, "fault")}.");
+                foreach (Fault fault in wrong) terminal.Output.WriteLine($"  {fault}");
+            });
+            return ExitCode.WrongUsageOrConfiguration;
+        }
+
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
         if (Mailing.Open(config, data, place.Configuration, terminal) is not { } mailing) return ExitCode.WrongUsageOrConfiguration;
         IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
+        Show(
+            [.. gathered.SelectMany(weather => weather.Faults.Select(fault => (weather.Site.Id, fault)))],
+            format,
+            terminal,
+            () => ShowPeople(place, gathered, mailing, terminal));
+        bool bad = gathered.Any(weather => weather.Series is null || weather.Faults.Any(fault => fault.Severity != FaultSeverity.Remark));
+        if (sendTest is not null && !await mailing.SendTestAsync(sendTest, place, terminal, stop)) return ExitCode.Failed;
+        return bad ? ExitCode.Failed : ExitCode.Done;
+    }
+
+    /// <summary>All that is wrong in the files of the configuration: both YAML files, the settings and the mail templates.</summary>
+    private static IReadOnlyList<Fault> ConfigurationFaults(string config)
+    {
+        string settings = Path.Combine(config, SettingsReader.File);
+        return
+        [
+            .. ConfigurationReader.Read(config).Faults,
+            .. SettingsReader.Read(config).Faults.Select(words => words.Split(" Accepted: ", 2)).Select(parts => Refused(settings, null, parts[0], parts.Length > 1 ? parts[1] : "see the README.")),
+            .. Mailing.TemplateFaults(Path.Combine(config, "mail")).Select(fault => Refused(fault.File, fault.Line, fault.Problem, fault.Advice)),
+        ];
+    }
+
+    private static Fault Refused(string file, int? line, string problem, string accepted) =>
+        new() { Severity = FaultSeverity.Refused, File = file, Line = line, Problem = problem, Accepted = accepted };
+
+    private static void Show(IReadOnlyList<(string Site, Fault Fault)> faults, OutputFormat format, Terminal terminal, Action showPeople)
+    {
         switch (format)
         {
             case OutputFormat.Json:
-                ProgramText.WriteJson(terminal.Output, new { Faults = gathered.SelectMany(weather => weather.Faults.Select(fault => ForPrograms(weather, fault))) });
+                ProgramText.WriteJson(terminal.Output, new { Faults = faults.Select(each => ForPrograms(each.Site, each.Fault)) });
                 break;
             case OutputFormat.Csv:
                 ProgramText.WriteCsv(
                     terminal.Output,
                     ["site", "severity", "file", "line", "column", "problem", "found", "accepted"],
-                    gathered.SelectMany(weather => weather.Faults.Select(fault => (IReadOnlyList<string?>)
-                        [weather.Site.Id, Word(fault.Severity), fault.File, fault.Line?.ToString(), fault.Column, fault.Problem, fault.Found, fault.Accepted])));
+                    faults.Select(each => (IReadOnlyList<string?>)
+                        [each.Site, Word(each.Fault.Severity), each.Fault.File, each.Fault.Line?.ToString(), each.Fault.Column, each.Fault.Problem, each.Fault.Found, each.Fault.Accepted]));
                 break;
             default:
-                ShowPeople(place, gathered, mailing, terminal);
+                showPeople();
                 break;
         }
-
-        bool bad = gathered.Any(weather => weather.Series is null || weather.Faults.Any(fault => fault.Severity != FaultSeverity.Remark));
-        if (sendTest is not null && !await mailing.SendTestAsync(sendTest, place, terminal, stop)) return ExitCode.Failed;
-        return bad ? ExitCode.Failed : ExitCode.Done;
     }
 
     private static void ShowPeople(Workplace place, IReadOnlyList<SiteWeather> gathered, Mailing mailing, Terminal terminal)
@@ -63,6 +106,11 @@ internal static class CheckCommand
             foreach (Fault fault in weather.Faults) output.WriteLine($"  {Word(fault.Severity)}: {fault}");
         }
 
+        foreach (LocalRule rule in place.Region.Rules)
+        {
+            output.WriteLine($"Local rule about {rule.Kind} from {Wording.AnnualDay(rule.From)} to {Wording.AnnualDay(rule.Until)} ({rule.Source}): no treatment of this version feeds or waters, so it holds nothing back yet.");
+        }
+
         output.WriteLine();
         foreach (Treatment treatment in place.Configuration.Treatments) output.WriteLine($"{treatment.Id}: {TreatmentSentence.Of(treatment, place.Region.Units)}");
         if (place.Region.Remark.Length > 0) output.WriteLine($"\n{place.Region.Remark}");
@@ -70,9 +118,9 @@ internal static class CheckCommand
 
     private static string Count(int number, string what) => number == 1 ? $"1 {what}" : $"{number} {what}s";
 
-    private static object ForPrograms(SiteWeather weather, Fault fault) => new
+    private static object ForPrograms(string site, Fault fault) => new
     {
-        Site = weather.Site.Id,
+        Site = site,
         Severity = Word(fault.Severity),
         fault.File,
         fault.Line,

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using GddWatch.Storage;
 
 namespace GddWatch.Commands;
 
@@ -33,6 +34,21 @@ internal static class CommandLine
         {
             int code = await parsed.InvokeAsync(invocation, stop);
             return parsed.Errors.Count > 0 ? ExitCode.WrongUsageOrConfiguration : code;
+        }
+        catch (StorageException fault)
+        {
+            terminal.Error.WriteLine(fault.Message);
+            return ExitCode.Failed;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            terminal.Error.WriteLine($"A file could not be read or written: {fault.Message} What had been kept before is unharmed.");
+            return ExitCode.Failed;
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException)
+        {
+            terminal.Error.WriteLine($"Something happened that should not: {fault.Message} ({fault.GetType().Name}). Nothing is half-kept. Please report it with the command that you gave.");
+            return ExitCode.Failed;
         }
         catch (OperationCanceledException)
         {

@@ -70,7 +70,7 @@ internal static class DailyCommand
                 ProgramText.WriteCsv(terminal.Output, table.Header, rows.Select(table.Row));
                 break;
             case OutputFormat.Json:
-                ProgramText.WriteJson(terminal.Output, rows.Select(index => table.Header.Zip(table.Row(index)).ToDictionary(cell => cell.First, cell => DailyTable.JsonValue(cell.First, cell.Second))));
+                ProgramText.WriteJson(terminal.Output, rows.Select(table.JsonRow));
                 break;
             default:
                 ShowPeople(place.Region, site, metrics, depth, askedHeat, rows, terminal);
@@ -85,7 +85,7 @@ internal static class DailyCommand
     {
         ReadersUnits units = region.Units;
         Table shown = new Table().Border(TableBorder.Simple).AddColumns("Day", "Minimum", "Maximum", "Weather", "Soil", "Give or take");
-        foreach (HeatColumn column in heat) shown.AddColumn(column.Asked);
+        foreach (HeatColumn column in heat) shown.AddColumn(Markup.Escape(column.Asked));
         foreach (TableColumn column in shown.Columns) column.NoWrap();
         foreach (int index in rows)
         {

@@ -43,8 +43,16 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
         ];
     }
 
+    /// <summary>A row as a JSON object. A sum that was asked for and is there already stands once: an object has each name once.</summary>
+    public IReadOnlyDictionary<string, object?> JsonRow(int index)
+    {
+        var row = new Dictionary<string, object?>(StringComparer.Ordinal);
+        foreach ((string column, string? cell) in Header.Zip(Row(index))) row[column] = JsonValue(column, cell);
+        return row;
+    }
+
     /// <summary>A cell as JSON: numbers as numbers, dates and marks as text, what is missing as null.</summary>
-    public static object? JsonValue(string column, string? cell)
+    private static object? JsonValue(string column, string? cell)
     {
         if (cell is null) return null;
         return column is "date" or "quality" ? cell : double.Parse(cell, CultureInfo.InvariantCulture);

@@ -23,11 +23,18 @@ internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailC
     public static Mailing? Open(string configFolder, string dataFolder, WatchConfiguration configuration, Terminal terminal)
     {
         SettingsReading reading = SettingsReader.Read(configFolder);
-        foreach (string fault in reading.Faults) terminal.Error.WriteLine(fault);
+        foreach (string fault in reading.Faults) terminal.Error.WriteLine($"{Path.Combine(configFolder, SettingsReader.File)} or the environment: {fault}");
         if (reading.Settings is not { } settings) return null;
         string from = settings.MailServer?.From ?? configuration.Region.OperatorAddress;
         return Compose(configuration, new MailHeaderOptions { From = from }, terminal) is { } composer ? new Mailing(settings, dataFolder, composer) : null;
     }
+
+    /// <summary>Whether a text is one bare mail address.</summary>
+    public static bool IsAddress(string text) => MailboxAddress.TryParse(text, out MailboxAddress? parsed) && parsed.Address == text;
+
+    /// <summary>What is wrong with the mail templates of a folder.</summary>
+    public static IReadOnlyList<MailTemplateFault> TemplateFaults(string folder) =>
+        new MailComposer(folder, new MailHeaderOptions { From = "service@example.org" }).Faults;
 
     /// <summary>The composer for mails that are not sent, such as a replay's.</summary>
     public static MailComposer? ReplayComposer(WatchConfiguration configuration, Terminal terminal) =>
@@ -39,12 +46,6 @@ internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailC
     /// <summary>Sends one test mail and says what became of it.</summary>
     public async Task<bool> SendTestAsync(string address, Workplace place, Terminal terminal, CancellationToken stop)
     {
-        if (!MailboxAddress.TryParse(address, out MailboxAddress? parsed) || parsed.Address != address)
-        {
-            terminal.Error.WriteLine($"--send-test: \"{address}\" is not a mail address. Accepted: one such as you@example.org.");
-            return false;
-        }
-
         DateTimeOffset now = terminal.Clock.GetUtcNow();
         Message words = MessagePlan.ToOperator(["This is a test mail that somebody asked for. The way to you works.", $"It was asked for at {now:yyyy-MM-dd HH:mm:ss} UTC."], place.Region, place.Today);
         await using IDeliveryChannel channel = OpenChannel(terminal.Clock);

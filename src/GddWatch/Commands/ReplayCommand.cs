@@ -34,6 +34,8 @@ internal static class ReplayCommand
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
         IReadOnlyList<SiteWeather> weather = await place.GatherAsync(stop);
         place.Report(weather);
+        foreach (SiteWeather dry in weather.Where(site => site.Series is null)) terminal.Error.WriteLine(dry.WhyMissing);
+        if (weather.All(site => site.Series is null)) return ExitCode.Failed;
         if (!TryFindRange(weather, from, until, terminal, out DateSpan range)) return ExitCode.WrongUsageOrConfiguration;
         if (Mailing.ReplayComposer(place.Configuration, terminal) is not { } composer) return ExitCode.WrongUsageOrConfiguration;
         string folder = DataFolder.Replay(data);

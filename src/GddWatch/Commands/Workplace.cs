@@ -53,7 +53,7 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     /// <summary>Says on the error stream what was wrong with the weather: the worst of it in full, the rest by number.</summary>
     public void Report(IReadOnlyList<SiteWeather> gathered)
     {
-        Fault[] serious = [.. gathered.SelectMany(weather => weather.Faults).Where(fault => fault.Severity != FaultSeverity.Remark).Distinct()];
+        Fault[] serious = [.. gathered.SelectMany(weather => weather.Faults).Where(fault => fault.Severity != FaultSeverity.Remark).Distinct().OrderByDescending(fault => fault.Severity)];
         foreach (Fault fault in serious.Take(MostFaultsShown)) terminal.Error.WriteLine(fault);
         int hidden = serious.Length - MostFaultsShown;
         if (hidden > 0) terminal.Error.WriteLine($"{hidden} more faults in the weather files; `gddwatch check` lists all of them.");

@@ -45,7 +45,8 @@ internal sealed class ConfigurationChange
 
     private static string? Compare(KeptWindow before, Window window, SiteMetrics metrics, DateOnly day)
     {
-        if (metrics.Series.Until(before.JudgedOn) is not { } seriesThen) return null;
+        // Only the weather that was known then: days that came late are no change of the configuration.
+        if (before.WeatherThrough is not { } through || metrics.Series.Until(through) is not { } seriesThen) return null;
         Window again = WindowJudge.JudgeSeason(window.Treatment, SiteMetrics.Of(seriesThen, window.Site), window.Season, before.JudgedOn);
         if (again.State == before.State && again.FirstOpening?.Day == before.Opened) return null;
         return $"The configuration was changed before {Wording.Day(day)}. As of {Wording.Day(before.JudgedOn)} this window was {Words(before.State, before.Opened)}; by the new configuration it was {Words(again.State, again.FirstOpening?.Day)}.";

@@ -37,7 +37,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         var judged = new List<string>();
         var operatorWords = new List<string>();
         var failures = new List<string>();
-        var troubles = new List<string>();
+        var troubles = new List<FeedTrouble>();
         foreach (SiteWeather site in weather)
         {
             stop.ThrowIfCancellationRequested();
@@ -45,7 +45,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             {
                 SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, dayAt(site.Site));
                 ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
-                IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing.Day, change.NoteFor(window)))];
+                IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
                 IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
                     ? NoticePlan.For(judging.Standing, metrics, configuration.Region, told.DayTold)
                     : [];
@@ -62,8 +62,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             }
         }
 
-        string troubleText = string.Join('\n', troubles);
-        if (troubleText.Length > 0 && troubleText != await regionValues.FindAsync(TroublesTold, stop)) operatorWords.AddRange(troubles);
+        string[] troublesTold = (await regionValues.FindAsync(TroublesTold, stop))?.Split('\n') ?? [];
+        operatorWords.AddRange(troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words));
         operatorWords.AddRange(failures);
         List<Message> messages = [.. MessagePlan.For(planned, configuration.Region, day)];
         if (operatorWords.Count > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
@@ -76,13 +76,13 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 Windows = keep,
                 Messages = [.. messages.Select(message => new QueuedMessage(message))],
                 Recipients = [.. configuration.Region.Recipients.Select(recipient => recipient.Address)],
-                RegionValues = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = troubleText },
+                RegionValues = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) },
             },
             stop);
         return new PassReport(day, keep.Count, queued, failures);
     }
 
-    private KeptWindow Keep(Window window, DateOnly judgedOn, string? note) => new()
+    private KeptWindow Keep(Window window, Standing standing, string? note) => new()
     {
         Site = window.Site.Id,
         Treatment = window.Treatment.Id,
@@ -93,7 +93,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         Opened = window.FirstOpening?.Day,
         PastBest = window.PastBest?.Day,
         ClosedOn = window.LastClosing?.Day,
-        JudgedOn = judgedOn,
+        JudgedOn = standing.Day,
+        WeatherThrough = standing.WeatherThrough,
         Configuration = configuration.JudgingFingerprint,
         ConfigurationNote = note,
     };

@@ -9,21 +9,24 @@ namespace GddWatch.Watching;
 /// <summary>Delivers what is queued: claim, compose, send, record, until nothing is due. Reads the queue alone, so that a crash anywhere leaves it with the same work.</summary>
 internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDeliveryChannel channel, TimeZoneInfo zone, Func<double> chance)
 {
-    private const int MostClaimedAtOnce = 50;
+    private const int MostClaimedAtOnce = 20;
 
     /// <summary>After so many refusals in a row the other side is taken to be down, and the rest waits.</summary>
     private const int RefusalsThatStop = 3;
 
     /// <summary>Longer than sending one batch can take, so that a claim does not run out under a living worker.</summary>
-    private static readonly TimeSpan ClaimFor = TimeSpan.FromMinutes(15);
+    private static readonly TimeSpan ClaimFor = TimeSpan.FromMinutes(30);
 
-    public async Task<DeliveryReport> RunAsync(DateTimeOffset now, CancellationToken stop)
+    /// <summary>Delivers all that is due.</summary>
+    /// <param name="clock">What time it is, asked again for each claim; in a replay, the replayed time.</param>
+    /// <param name="stop">Stops between two messages.</param>
+    public async Task<DeliveryReport> RunAsync(Func<DateTimeOffset> clock, CancellationToken stop)
     {
         var report = new DeliveryReport();
         int refusalsInARow = 0;
         while (refusalsInARow < RefusalsThatStop)
         {
-            IReadOnlyList<ClaimedMessage> claimed = await outbox.ClaimDueAsync(now, ClaimFor, MostClaimedAtOnce, stop);
+            IReadOnlyList<ClaimedMessage> claimed = await outbox.ClaimDueAsync(clock(), ClaimFor, MostClaimedAtOnce, stop);
             if (claimed.Count == 0) break;
             foreach (ClaimedMessage each in claimed)
             {
@@ -34,13 +37,16 @@ internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDelive
                 }
 
                 DeliveryOutcome outcome = await DeliverAsync(each, stop);
-                refusalsInARow = outcome is DeliveryOutcome.RefusedForNow ? refusalsInARow + 1 : 0;
+                refusalsInARow = outcome is DeliveryOutcome.RefusedForNow or DeliveryOutcome.Unknown ? refusalsInARow + 1 : 0;
                 // What was handed over must be recorded even when the program is being stopped.
-                await RecordAsync(each, outcome, now, CancellationToken.None);
+                await RecordAsync(each, outcome, clock(), CancellationToken.None);
                 report.Add(each.Message, outcome);
             }
         }
 
+        OutboxCounts counts = await outbox.CountAsync(stop);
+        report.Waiting = counts.Queued;
+        report.OldestWaiting = counts.OldestWaiting;
         return report;
     }
 

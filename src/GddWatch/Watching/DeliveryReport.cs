@@ -10,6 +10,12 @@ internal sealed class DeliveryReport
 
     public int Delivered { get; private set; }
 
+    /// <summary>How many messages still wait.</summary>
+    public int Waiting { get; set; }
+
+    /// <summary>Since when the oldest of them waits.</summary>
+    public DateTimeOffset? OldestWaiting { get; set; }
+
     /// <summary>What could not be delivered, a sentence each.</summary>
     public IReadOnlyList<string> Troubles => troubles;
 

@@ -5,23 +5,33 @@ using GddWatch.Feeds.Gathering;
 
 namespace GddWatch.Watching;
 
-/// <summary>What the operator is told about a site's weather: once, until something about it changes.</summary>
-internal static class FeedTrouble
+/// <summary>What the operator is told about a site's weather: once, until it is another trouble.</summary>
+/// <param name="Key">The same for as long as the trouble is the same, whatever its figures are by now.</param>
+/// <param name="Words">The trouble in a sentence.</param>
+internal sealed record FeedTrouble(string Key, string Words)
 {
-    /// <summary>The trouble in a sentence, the same on every day that it lasts; null where there is none.</summary>
-    public static string? Of(SiteWeather weather, Standing standing)
+    /// <summary>The trouble of a site; null where there is none.</summary>
+    public static FeedTrouble? Of(SiteWeather weather, Standing standing)
     {
-        if (weather.Series is null) return weather.WhyMissing;
-        Fault? refused = weather.Faults.FirstOrDefault(fault => fault.Severity == FaultSeverity.Refused);
-        if (refused is not null) return $"A feed of {weather.Site.Name} is not used: {refused}";
+        string site = weather.Site.Id;
+        if (weather.Series is null) return new FeedTrouble($"{site} none", weather.WhyMissing);
+        if (weather.Faults.FirstOrDefault(fault => fault.Severity == FaultSeverity.Refused) is { } refused)
+        {
+            return new FeedTrouble($"{site} refused {refused.File}", $"A feed of {weather.Site.Name} is not used: {refused}");
+        }
+
         if (standing.WeatherThrough is { } through && standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays)
         {
-            return $"The last weather of {weather.Site.Name} is from {Wording.Day(through)}; no window opens there until newer days come in.";
+            return new FeedTrouble(
+                $"{site} stale {through:yyyy-MM-dd}",
+                $"The last weather of {weather.Site.Name} is from {Wording.Day(through)}; no window opens there until newer days come in.");
         }
 
         Window[] unjudged = [.. standing.Windows.Where(window => window.State == WindowState.Unknown && window.Since < standing.Day)];
-        return unjudged.Length == 0
-            ? null
-            : $"{Wording.List([.. unjudged.Select(window => window.Treatment.Name)])} at {weather.Site.Name} cannot be judged since {Wording.Day(unjudged.Max(window => window.Since))}: too many days of weather are missing before that. Fill them in, or judge there by your own observation.";
+        if (unjudged.Length == 0) return null;
+        string names = Wording.List([.. unjudged.Select(window => window.Treatment.Name)]);
+        return new FeedTrouble(
+            $"{site} unjudged {string.Join(' ', unjudged.Select(window => $"{window.Treatment.Id}/{window.Season.Year}"))}",
+            $"{names} at {weather.Site.Name} cannot be judged since {Wording.Day(unjudged.Max(window => window.Since))}: too many days of weather are missing before that. Fill them in, or judge there by your own observation.");
     }
 }

@@ -17,6 +17,9 @@ internal static partial class Log
     [LoggerMessage(4, LogLevel.Warning, "{Trouble}")]
     public static partial void NotDelivered(this ILogger log, string trouble);
 
+    [LoggerMessage(8, LogLevel.Warning, "Mails still waiting to be delivered: {Messages}; the oldest since {Since:yyyy-MM-dd HH:mm} UTC.")]
+    public static partial void Waiting(this ILogger log, int messages, DateTimeOffset since);
+
     [LoggerMessage(5, LogLevel.Information, "The next daily pass is at {At:yyyy-MM-dd HH:mm zzz}.")]
     public static partial void NextPass(this ILogger log, DateTimeOffset at);
 

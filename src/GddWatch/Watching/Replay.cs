@@ -26,12 +26,12 @@ internal sealed class Replay(Workplace place, Database database, DeliveryPass de
             DateOnly today = day;
             PassReport report = await pass.RunAsync([.. weather.Select(site => site.Until(today))], day, _ => today, InstantOf(day), stop);
             troubles.AddRange(report.Failures);
-            troubles.AddRange((await delivery.RunAsync(InstantOf(day), stop)).Troubles);
+            troubles.AddRange((await delivery.RunAsync(() => InstantOf(today), stop)).Troubles);
             progress(day);
         }
 
         // What an earlier run queued and did not come to deliver; its claims have run out a day later.
-        troubles.AddRange((await delivery.RunAsync(InstantOf(range.Last.AddDays(1)), stop)).Troubles);
+        troubles.AddRange((await delivery.RunAsync(() => InstantOf(range.Last.AddDays(1)), stop)).Troubles);
         return troubles;
     }
 

@@ -5,6 +5,8 @@ using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Configuration;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Notices.Composing;
+using GddWatch.Storage;
 
 namespace GddWatch.Watching;
 
@@ -18,7 +20,12 @@ internal static class ReplayScenario
     public static string Fingerprint(WatchConfiguration configuration, IReadOnlyList<SiteWeather> weather, DateSpan range)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        Add(hash, $"{configuration.Fingerprint} {range.First:yyyy-MM-dd} {range.Last:yyyy-MM-dd} {typeof(ReplayScenario).Assembly.ManifestModule.ModuleVersionId}");
+        Add(hash, $"{configuration.Fingerprint} {range.First:yyyy-MM-dd} {range.Last:yyyy-MM-dd}");
+        foreach (Type room in (ReadOnlySpan<Type>)[typeof(ReplayScenario), typeof(WeatherVariable), typeof(SiteWeather), typeof(MailComposer), typeof(Database)])
+        {
+            Add(hash, room.Assembly.ManifestModule.ModuleVersionId.ToString());
+        }
+
         foreach (string template in Directory.EnumerateFiles(configuration.MailTemplatesFolder).Order(StringComparer.Ordinal))
         {
             Add(hash, Path.GetFileName(template));

@@ -62,9 +62,10 @@ internal sealed class Worker(
 
     private async Task DeliverAsync(CancellationToken stop)
     {
-        DeliveryReport report = await delivery.RunAsync(clock.GetUtcNow(), stop);
+        DeliveryReport report = await delivery.RunAsync(clock.GetUtcNow, stop);
         if (report.Delivered > 0) log.Delivered(report.Delivered);
         foreach (string trouble in report.Troubles) log.NotDelivered(trouble);
-        if (report.Troubles.Count > 0 && plan.Once) outcome.Failed = true;
+        if (report is { Waiting: > 0, OldestWaiting: { } since }) log.Waiting(report.Waiting, since);
+        if ((report.Troubles.Count > 0 || report.Waiting > 0) && plan.Once) outcome.Failed = true;
     }
 }

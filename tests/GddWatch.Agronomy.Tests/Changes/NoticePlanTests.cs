@@ -36,7 +36,7 @@ public sealed class NoticePlanTests
         DateOnly late = whole.FirstOpening!.Day.AddDays(5);
         PlannedNotice planned = Assert.Single(PlanAndTell(late, Adviser));
         Assert.True(planned.Notice.FoundSo);
-        Assert.Contains($"is open at Some Lawn since {Wording.Day(whole.FirstOpening.Day)}", planned.Notice.Headline, StringComparison.Ordinal);
+        Assert.Contains($"Some Lawn: Some task open since {Wording.Day(whole.FirstOpening.Day)}", planned.Notice.Headline, StringComparison.Ordinal);
         Assert.Empty(PlanAndTell(late.AddDays(1), Adviser));
     }
 
@@ -74,6 +74,52 @@ public sealed class NoticePlanTests
         var partner = new Recipient { Address = "partner@example.org" };
         PlannedNotice planned = Assert.Single(PlanAndTell(whole.FirstOpening.Day.AddDays(3), Adviser, partner));
         Assert.Equal(partner, Assert.Single(planned.Recipients));
+    }
+
+    [Fact]
+    public void A_season_that_ended_months_ago_is_never_told_as_open_even_where_its_weather_stopped_before_its_end()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        SiteMetrics metrics = SiteMetrics.Of(Weather.Until(whole.FirstOpening!.Day.AddDays(2))!, Some.Site());
+        var late = new DateOnly(2022, 11, 25);
+        Assert.Empty(NoticePlan.For(WindowJudge.Judge([Task], metrics, late), metrics, Some.Region(Some.Site(), Adviser), (_, _) => null));
+    }
+
+    [Fact]
+    public void Nobody_is_newly_told_of_an_opening_on_weather_that_has_stopped()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        SiteMetrics metrics = SiteMetrics.Of(Weather.Until(whole.FirstOpening!.Day.AddDays(2))!, Some.Site());
+        DateOnly late = whole.FirstOpening.Day.AddDays(10);
+        Standing standing = WindowJudge.Judge([Task], metrics, late);
+        Assert.Equal(WindowState.Unknown, standing.Windows[0].State);
+        Assert.Contains("It was open then", standing.Windows[0].Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
+        Assert.Empty(NoticePlan.For(standing, metrics, Some.Region(Some.Site(), Adviser), (_, _) => null));
+    }
+
+    [Fact]
+    public void A_closing_that_comes_in_late_is_told_although_the_opening_was_told_after_it_had_begun()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        DateOnly dayBeforePastBest = whole.PastBest!.Day.AddDays(-1);
+        // The opening is told two days late, on weather that ends the day before the window goes past its best.
+        SiteMetrics late = SiteMetrics.Of(Weather.Until(dayBeforePastBest)!, Some.Site());
+        DateOnly toldOn = dayBeforePastBest.AddDays(2);
+        PlannedNotice opened = Assert.Single(NoticePlan.For(WindowJudge.Judge([Task], late, toldOn), late, Some.Region(Some.Site(), Adviser), (_, _) => null));
+        var keys = opened.Notice.ToldKeys().Select(key => key.ToString()).ToHashSet(StringComparer.Ordinal);
+        DateOnly today = toldOn.AddDays(1);
+        SiteMetrics then = SiteMetrics.Of(Weather.Until(today)!, Some.Site());
+        PlannedNotice closing = Assert.Single(NoticePlan.For(
+            WindowJudge.Judge([Task], then, today), then, Some.Region(Some.Site(), Adviser), (key, _) => keys.Contains(key.ToString()) ? toldOn : null));
+        Assert.Equal(NoticeKind.Closing, closing.Notice.Key.Kind);
+    }
+
+    [Fact]
+    public void A_close_is_no_news_a_month_later()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Assert.Single(PlanAndTell(whole.FirstOpening!.Day, Adviser));
+        Assert.Empty(PlanAndTell(whole.LastClosing!.Day.AddDays(31), Adviser));
     }
 
     [Fact]
@@ -134,7 +180,10 @@ public sealed class NoticePlanTests
         IReadOnlyList<PlannedNotice> planned = Plan(day, Some.Site(), Task, recipients);
         foreach (PlannedNotice each in planned)
         {
-            foreach (Recipient recipient in each.Recipients) told.Add((each.Notice.Key.ToString(), recipient.Address), day);
+            foreach (Recipient recipient in each.Recipients)
+            {
+                foreach (NoticeKey key in each.Notice.ToldKeys()) told.Add((key.ToString(), recipient.Address), day);
+            }
         }
 
         return [.. planned];

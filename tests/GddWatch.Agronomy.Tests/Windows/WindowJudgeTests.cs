@@ -180,6 +180,45 @@ public sealed class WindowJudgeTests
         Assert.Equal(WindowState.Unknown, window.State);
     }
 
+    [Fact]
+    public void A_window_does_not_open_on_a_filled_day_but_on_the_next_day_with_weather()
+    {
+        DailySeries full = Some.SmoothYears(2023, 1);
+        DateOnly opening = Some.Judge(Some.Treatment(Some.Heat(111)), full, Some.Site(), 2023).FirstOpening!.Day;
+        var builder = new DailySeriesBuilder();
+        for (int i = 0; i < full.Count; i++)
+        {
+            DateOnly day = full.DayAt(i);
+            if (day >= opening.AddDays(-1) && day <= opening.AddDays(1)) continue;
+            builder.Put(day, WeatherVariable.MinimumAirC, full.MinimumAirC[i]);
+            builder.Put(day, WeatherVariable.MaximumAirC, full.MaximumAirC[i]);
+        }
+
+        Window window = Some.Judge(Some.Treatment(Some.Heat(111)), builder.Build()!, Some.Site(), 2023);
+        Assert.Equal(opening.AddDays(2), window.FirstOpening!.Day);
+        Window waiting = Some.Judge(Some.Treatment(Some.Heat(111)), builder.Build()!, Some.Site(), 2023, opening.AddDays(1));
+        Assert.Equal(WindowState.Waiting, waiting.State);
+        Assert.Contains("opens once a day with weather confirms it", waiting.Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_season_that_could_not_be_judged_to_its_end_is_not_said_to_have_stayed_shut()
+    {
+        DailySeries full = Some.SmoothYears(2023, 1);
+        var builder = new DailySeriesBuilder();
+        for (int i = 0; i < full.Count; i++)
+        {
+            if (full.DayAt(i).Month == 3) continue;
+            builder.Put(full.DayAt(i), WeatherVariable.MinimumAirC, full.MinimumAirC[i]);
+            builder.Put(full.DayAt(i), WeatherVariable.MaximumAirC, full.MaximumAirC[i]);
+        }
+
+        Window window = Some.Judge(Some.Treatment(Some.Heat(111)), builder.Build()!, Some.Site(), 2023);
+        Assert.True(window.CouldNotBeJudged);
+        Assert.Contains("could not be judged", window.Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
+        Assert.DoesNotContain("did not open", window.Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
+    }
+
     private static DateOnly FirstFreeze(DailySeries series, int year)
     {
         int index = series.IndexOf(new DateOnly(year, 7, 24));

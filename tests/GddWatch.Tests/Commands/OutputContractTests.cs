@@ -109,6 +109,54 @@ public sealed class OutputContractTests
     }
 
     [Fact]
+    public async Task A_name_with_brackets_is_a_name_like_any_other_and_no_command_writes_control_codes_into_a_file()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string region = Path.Combine(workshop.Config, "region.yaml");
+        File.WriteAllText(region, File.ReadAllText(region).Replace("name: North Common", "name: \"North [common] {x}\"", StringComparison.Ordinal));
+        foreach (string[] arguments in (string[][])[["status", "--on", "2025-04-20"], ["backtest"], ["check"], ["daily", "north-common", "--until", "2013-02-01"], ["replay", "--from", "2025-04-01", "--until", "2025-04-03"]])
+        {
+            Ran ran = await workshop.RunAsync(arguments);
+            Assert.True(ran.Code == 0, ran.Error);
+            Assert.Contains("North [common] {x}", ran.Output, StringComparison.Ordinal);
+            Assert.DoesNotContain("\u001b", ran.Output, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("watch", "--once")]
+    [InlineData("status")]
+    [InlineData("replay")]
+    public async Task A_database_that_is_none_is_said_in_a_sentence_and_nothing_of_it_is_touched(params string[] arguments)
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string folder = arguments[0] == "replay" ? Path.Combine(workshop.Data, "replay") : workshop.Data;
+        Directory.CreateDirectory(folder);
+        string database = Path.Combine(folder, "gddwatch.db");
+        File.WriteAllBytes(database, [.. Enumerable.Repeat((byte)7, 3000)]);
+        Ran ran = await workshop.RunAsync(arguments);
+        Assert.Equal(1, ran.Code);
+        Assert.Contains("gddwatch.db", ran.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at GddWatch", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(3000, new FileInfo(database).Length);
+    }
+
+    [Fact]
+    public async Task Check_reports_what_is_wrong_in_all_files_of_the_configuration_at_once()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string region = Path.Combine(workshop.Config, "region.yaml");
+        File.WriteAllText(region, File.ReadAllText(region).Replace("elevation: 250 m", "elevation: 250", StringComparison.Ordinal));
+        File.WriteAllText(Path.Combine(workshop.Config, "appsettings.json"), """{ "Schedule": { "At": "dawn" } }""");
+        File.AppendAllText(Path.Combine(workshop.Config, "mail", "notices.txt.liquid"), "{% if %}");
+        Ran ran = await workshop.RunAsync("check");
+        Assert.Equal(2, ran.Code);
+        Assert.Contains("region.yaml, line", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("dawn", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("notices.txt.liquid", ran.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Wrong_usage_exits_with_2()
     {
         using Workshop workshop = Workshop.WithSamples();

@@ -88,6 +88,7 @@ public sealed class MessageTextTests
             Kept.Notice(Kept.Key(kind: kind)) with
             {
                 FoundSo = true,
+                AlsoTells = [NoticeKind.Closing],
                 ExpectedEnd = "about Friday, 5 June",
                 DoNot = ["Do not seed."],
                 DataRemarks = ["Two days were filled."],

@@ -15,7 +15,7 @@ public sealed class WatchOnceTests
         using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
         Assert.Equal(0, (await workshop.RunAsync("watch", "--once")).Code);
         string mail = Assert.Single(Bodies(workshop, "adviser"));
-        Assert.Contains("is open at The Lawn since", mail, StringComparison.Ordinal);
+        Assert.Contains("The Lawn: Spring pre-emergent open since", mail, StringComparison.Ordinal);
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "adviser"));
         using Workshop autumn = LawnOn(new DateOnly(2025, 12, 20));
@@ -51,7 +51,7 @@ public sealed class WatchOnceTests
         PutOn(workshop, new DateOnly(2025, 4, 26));
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "adviser"));
-        Assert.Contains("is open at The Lawn since", Assert.Single(Bodies(workshop, "partner")), StringComparison.Ordinal);
+        Assert.Contains("The Lawn: Spring pre-emergent open since", Assert.Single(Bodies(workshop, "partner")), StringComparison.Ordinal);
         Assert.Empty(Bodies(workshop, "operator"));
     }
 
@@ -60,11 +60,11 @@ public sealed class WatchOnceTests
     {
         using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
         await workshop.RunAsync("watch", "--once");
-        PutOn(workshop, new DateOnly(2025, 6, 5));
+        PutOn(workshop, new DateOnly(2025, 5, 20));
         await workshop.RunAsync("watch", "--once");
         string[] mails = Bodies(workshop, "adviser");
-        Assert.DoesNotContain(mails, mail => mail.Contains("Spring pre-emergent is past its best", StringComparison.Ordinal));
-        Assert.Single(mails, mail => mail.Contains("Spring pre-emergent closed at", StringComparison.Ordinal));
+        Assert.DoesNotContain(mails, mail => mail.Contains("Spring pre-emergent past its best since", StringComparison.Ordinal));
+        Assert.Single(mails, mail => mail.Contains("Spring pre-emergent closed on", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -85,6 +85,20 @@ public sealed class WatchOnceTests
         PutOn(workshop, new DateOnly(2025, 4, 27));
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "operator"));
+    }
+
+    [Fact]
+    public async Task Weather_that_came_late_is_not_taken_for_a_change_of_the_configuration()
+    {
+        using Workshop workshop = LawnOn(new DateOnly(2025, 4, 14));
+        workshop.PutClockTo(new DateTimeOffset(2025, 4, 17, 12, 0, 0, TimeSpan.Zero));
+        await workshop.RunAsync("watch", "--once");
+        string treatments = Path.Combine(workshop.Config, "treatments.yaml");
+        File.WriteAllText(treatments, File.ReadAllText(treatments).Replace("reaches: 2150 °F-days", "reaches: 2151 °F-days", StringComparison.Ordinal));
+        PutOn(workshop, new DateOnly(2025, 4, 25));
+        await workshop.RunAsync("watch", "--once");
+        Assert.Single(Bodies(workshop, "adviser"));
+        Assert.Empty(Bodies(workshop, "operator"));
     }
 
     [Fact]
@@ -126,8 +140,8 @@ public sealed class WatchOnceTests
         workshop.PutClockTo(new DateTimeOffset(2025, 5, 16, 12, 0, 0, TimeSpan.Zero));
         File.Delete(Path.Combine(workshop.Folder, "data-samples", "quarry-park.csv"));
         await workshop.RunAsync("watch", "--once");
-        Assert.Contains(Bodies(workshop, "adviser"), mail => mail.Contains("at North Common", StringComparison.Ordinal));
-        Assert.DoesNotContain(Bodies(workshop, "adviser"), mail => mail.Contains("at Quarry Park", StringComparison.Ordinal));
+        Assert.Contains(Bodies(workshop, "adviser"), mail => mail.Contains("North Common:", StringComparison.Ordinal));
+        Assert.DoesNotContain(Bodies(workshop, "adviser"), mail => mail.Contains("Quarry Park:", StringComparison.Ordinal));
         Assert.Contains("quarry-park.csv", string.Join('\n', Bodies(workshop, "operator")), StringComparison.Ordinal);
     }
 
