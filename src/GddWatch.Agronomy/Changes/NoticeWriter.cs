@@ -17,8 +17,8 @@ public static class NoticeWriter
         (Transition change, string headline) = kind switch
         {
             NoticeKind.Opened => (window.FirstOpening!, Opened(window, standing)),
-            NoticeKind.Closing => (window.PastBest!, $"{window.Site.Name}: {window.Treatment.Name} past its best since {Wording.Day(window.PastBest!.Day)}"),
-            NoticeKind.Closed => (window.LastClosing!, $"{window.Site.Name}: {window.Treatment.Name} closed on {Wording.Day(window.LastClosing!.Day)}"),
+            NoticeKind.Closing => (window.PastBest!, $"{window.Site.Name}: {window.Treatment.Name} window past its best since {Wording.Day(window.PastBest!.Day)}"),
+            NoticeKind.Closed => (window.LastClosing!, $"{window.Site.Name}: {window.Treatment.Name} window closed on {Wording.Day(window.LastClosing!.Day)}"),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Only the opening, closing and close of a window are told by this notice."),
         };
         bool ended = kind == NoticeKind.Closed;
@@ -51,13 +51,13 @@ public static class NoticeWriter
         if (window.State == WindowState.Closing)
         {
             return window.PastBest!.Day == opening.Day
-                ? $"{window.Site.Name}: {window.Treatment.Name} opened late, on {Wording.Day(opening.Day)}, already past its best"
-                : $"{window.Site.Name}: {window.Treatment.Name} open since {Wording.Day(opening.Day)}, past its best since {Wording.Day(window.PastBest.Day)}";
+                ? $"{window.Site.Name}: {window.Treatment.Name} window opened late, on {Wording.Day(opening.Day)}, already past its best"
+                : $"{window.Site.Name}: {window.Treatment.Name} window open since {Wording.Day(opening.Day)}, past its best since {Wording.Day(window.PastBest.Day)}";
         }
 
         return IsFoundSo(opening, standing)
-            ? $"{window.Site.Name}: {window.Treatment.Name} open since {Wording.Day(opening.Day)}"
-            : $"{window.Site.Name}: {window.Treatment.Name} opened on {Wording.Day(opening.Day)}";
+            ? $"{window.Site.Name}: {window.Treatment.Name} window open since {Wording.Day(opening.Day)}"
+            : $"{window.Site.Name}: {window.Treatment.Name} window opened on {Wording.Day(opening.Day)}";
     }
 
     private static bool IsFoundSo(Transition change, Standing standing) => change.Day < (standing.WeatherThrough ?? standing.Day);

@@ -7,6 +7,9 @@ namespace GddWatch.Agronomy.Windows;
 /// <param name="Parts">The reasons, in order.</param>
 public sealed record SeveralBecause(IReadOnlyList<Because> Parts) : Because
 {
+    /// <summary>Words with which reasons begin and which are small within a sentence; weekdays and months stay as they are.</summary>
+    private static readonly string[] OpeningWords = ["The ", "It ", "Its ", "On "];
+
     /// <summary>One reason as itself, several as one.</summary>
     public static Because Of(IReadOnlyList<Because> parts)
     {
@@ -25,8 +28,11 @@ public sealed record SeveralBecause(IReadOnlyList<Because> Parts) : Because
     {
         // One sentence of several parts: each keeps its words and loses its full stop but the last.
         string[] parts = [.. Parts.Select(part => part.Sentence(units))];
-        return string.Join("; ", parts.Select((part, index) => index == parts.Length - 1 ? part : part.TrimEnd('.')));
+        return string.Join("; ", parts.Select((part, index) => Continued(index == parts.Length - 1 ? part : part.TrimEnd('.'), isFirst: index == 0)));
     }
+
+    private static string Continued(string part, bool isFirst) =>
+        !isFirst && OpeningWords.Any(word => part.StartsWith(word, StringComparison.Ordinal)) ? $"{char.ToLowerInvariant(part[0])}{part[1..]}" : part;
 
     /// <inheritdoc/>
     public override IReadOnlyList<Figure> Figures(ReadersUnits units) => [.. Parts.SelectMany(part => part.Figures(units))];

@@ -36,7 +36,7 @@ public sealed class NoticePlanTests
         DateOnly late = whole.FirstOpening!.Day.AddDays(5);
         PlannedNotice planned = Assert.Single(PlanAndTell(late, Adviser));
         Assert.True(planned.Notice.FoundSo);
-        Assert.Contains($"Some Lawn: Some task open since {Wording.Day(whole.FirstOpening.Day)}", planned.Notice.Headline, StringComparison.Ordinal);
+        Assert.Contains($"Some Lawn: Some task window open since {Wording.Day(whole.FirstOpening.Day)}", planned.Notice.Headline, StringComparison.Ordinal);
         Assert.Empty(PlanAndTell(late.AddDays(1), Adviser));
     }
 

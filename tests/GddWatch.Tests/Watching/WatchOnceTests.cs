@@ -15,7 +15,7 @@ public sealed class WatchOnceTests
         using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
         Assert.Equal(0, (await workshop.RunAsync("watch", "--once")).Code);
         string mail = Assert.Single(Bodies(workshop, "adviser"));
-        Assert.Contains("The Lawn: Spring pre-emergent open since", mail, StringComparison.Ordinal);
+        Assert.Contains("The Lawn: Spring pre-emergent window open since", mail, StringComparison.Ordinal);
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "adviser"));
         using Workshop autumn = LawnOn(new DateOnly(2025, 12, 20));
@@ -51,7 +51,7 @@ public sealed class WatchOnceTests
         PutOn(workshop, new DateOnly(2025, 4, 26));
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "adviser"));
-        Assert.Contains("The Lawn: Spring pre-emergent open since", Assert.Single(Bodies(workshop, "partner")), StringComparison.Ordinal);
+        Assert.Contains("The Lawn: Spring pre-emergent window open since", Assert.Single(Bodies(workshop, "partner")), StringComparison.Ordinal);
         Assert.Empty(Bodies(workshop, "operator"));
     }
 
@@ -63,8 +63,8 @@ public sealed class WatchOnceTests
         PutOn(workshop, new DateOnly(2025, 5, 20));
         await workshop.RunAsync("watch", "--once");
         string[] mails = Bodies(workshop, "adviser");
-        Assert.DoesNotContain(mails, mail => mail.Contains("Spring pre-emergent past its best since", StringComparison.Ordinal));
-        Assert.Single(mails, mail => mail.Contains("Spring pre-emergent closed on", StringComparison.Ordinal));
+        Assert.DoesNotContain(mails, mail => mail.Contains("Spring pre-emergent window past its best since", StringComparison.Ordinal));
+        Assert.Single(mails, mail => mail.Contains("Spring pre-emergent window closed on", StringComparison.Ordinal));
     }
 
     [Fact]
