@@ -18,9 +18,6 @@ public sealed record PassResult
     /// <summary>The messages, in the order in which they are to be delivered.</summary>
     public IReadOnlyList<QueuedMessage> Messages { get; init; } = [];
 
-    /// <summary>The addresses of the recipients as configured; from now on they are not new.</summary>
-    public IReadOnlyList<string> Recipients { get; init; } = [];
-
     /// <summary>Values of the region to keep along, such as the fingerprint of the configuration.</summary>
     public IReadOnlyDictionary<string, string> RegionValues { get; init; } = System.Collections.Frozen.FrozenDictionary<string, string>.Empty;
 }

@@ -32,7 +32,6 @@ public sealed class PassStore(Database database)
                     added += isNew ? 1 : 0;
                 }
 
-                await KeepRecipientsAsync(work, pass);
                 foreach ((string name, string value) in pass.RegionValues)
                     await RegionValues.KeepAsync(work, name, value);
                 return added;
@@ -72,14 +71,5 @@ public sealed class PassStore(Database database)
                     + "Nothing of this pass was kept.");
             }
         }
-    }
-
-    private static Task<int> KeepRecipientsAsync(Work work, PassResult pass)
-    {
-        string since = StoredText.Of(pass.Day);
-        // Word to the operator makes nobody a recipient of notices.
-        IEnumerable<string> told = pass.Messages.Where(queued => queued.Message.Notices.Count > 0).Select(queued => queued.Message.Address);
-        return work.ExecuteEachAsync(
-            KnownRecipientSql.Keep, pass.Recipients.Concat(told).Select(recipient => new { address = StoredText.Address(recipient), since }));
     }
 }

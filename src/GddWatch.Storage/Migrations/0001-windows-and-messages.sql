@@ -24,11 +24,6 @@ create table kept_window (
     primary key (site, treatment, season)
 ) strict;
 
-create table known_recipient (
-    address text not null primary key,
-    since text not null
-) strict;
-
 -- The queue of messages, and afterwards what became of them.
 create table message (
     queue_order integer primary key autoincrement,

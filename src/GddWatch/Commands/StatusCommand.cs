@@ -27,13 +27,13 @@ internal static class StatusCommand
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
         IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
         place.Report(gathered);
-        IReadOnlyList<ConfigurationNote> notes = await ConfigurationNote.LoadAsync(data, terminal.Clock, stop);
+        KeptRemarks kept = await KeptRemarks.LoadAsync(data, terminal.Clock, stop);
         var rows = new List<StatusRow>();
         foreach (SiteWeather weather in gathered)
         {
             DateOnly day = on ?? place.TodayAt(weather.Site);
             Standing standing = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), day).Standing;
-            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, day, notes)));
+            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, day, kept.ConfigurationNotes)));
         }
 
         switch (format)
@@ -45,14 +45,14 @@ internal static class StatusCommand
                 ProgramText.WriteCsv(terminal.Output, StatusRow.Columns, rows.Select(row => row.Cells()));
                 break;
             default:
-                ShowPeople(rows, place.Region, on ?? place.Today, terminal);
+                ShowPeople(rows, kept, place.Region, on ?? place.Today, terminal);
                 break;
         }
 
         return ExitCode.Done;
     }
 
-    private static void ShowPeople(IReadOnlyList<StatusRow> rows, Region region, DateOnly day, Terminal terminal)
+    private static void ShowPeople(IReadOnlyList<StatusRow> rows, KeptRemarks kept, Region region, DateOnly day, Terminal terminal)
     {
         IAnsiConsole console = terminal.Tables();
         terminal.Output.WriteLine($"{region.Name}, {Wording.Day(day)}");
@@ -66,6 +66,7 @@ internal static class StatusCommand
             console.Write(table);
         }
 
+        foreach (string words in kept.UndeliveredInWords()) terminal.Output.WriteLine(words);
         if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
         terminal.Output.WriteLine("This is about timing. The product's label is the law; local codes, licences and watering rules come first.");
     }

@@ -1,5 +1,4 @@
 using GddWatch.Agronomy.Windows;
-using GddWatch.Storage;
 
 namespace GddWatch.Watching;
 
@@ -11,16 +10,4 @@ namespace GddWatch.Watching;
 internal sealed record ConfigurationNote(string Site, string Treatment, int Season, string Words)
 {
     public bool IsAbout(Window window) => window.Site.Id == Site && window.Treatment.Id == Treatment && window.Season.Year == Season;
-
-    /// <summary>The notes that are kept; none where nothing has been kept yet.</summary>
-    public static async Task<IReadOnlyList<ConfigurationNote>> LoadAsync(string dataFolder, TimeProvider clock, CancellationToken stop)
-    {
-        string path = DataFolder.Database(dataFolder);
-        if (!File.Exists(path)) return [];
-        await using Database database = await Database.OpenAsync(path, clock, stop);
-        IReadOnlyList<KeptWindow> windows = await new WindowStore(database).LoadAsync(stop);
-        return [.. windows
-            .Where(window => window.ConfigurationNote is not null)
-            .Select(window => new ConfigurationNote(window.Site, window.Treatment, window.Season, window.ConfigurationNote!))];
-    }
 }

@@ -75,7 +75,6 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 Sites = judged,
                 Windows = keep,
                 Messages = [.. messages.Select(message => new QueuedMessage(message))],
-                Recipients = [.. configuration.Region.Recipients.Select(recipient => recipient.Address)],
                 RegionValues = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) },
             },
             stop);

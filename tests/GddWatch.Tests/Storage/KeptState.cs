@@ -16,7 +16,6 @@ internal static class KeptState
             .. await windows.LoadAsync(stop),
             .. (await windows.LoadLastJudgedAsync(stop)).Select(pair => (object)pair),
             .. (await told.LoadAsync(stop)).All,
-            .. (await told.LoadKnownRecipientsAsync(stop)).Select(pair => (object)pair),
             await outbox.CountAsync(stop),
             .. await outbox.LoadUndeliveredAsync(stop),
             await new RegionValues(database).FindAsync("configuration", stop),

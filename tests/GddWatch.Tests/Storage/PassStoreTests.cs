@@ -57,7 +57,6 @@ public sealed class PassStoreTests : IDisposable
         {
             Day = Kept.Day.AddDays(1),
             Windows = [Kept.Window(state: WindowState.Closed), Kept.Window(treatment: "grub-preventive")],
-            Recipients = ["d@example.org"],
             RegionValues = new Dictionary<string, string> { ["configuration"] = "c9" },
         };
 
@@ -123,22 +122,6 @@ public sealed class PassStoreTests : IDisposable
         Assert.Null(told.DayTold(Kept.Key(season: 2025), "adviser@example.org"));
         Assert.Null(told.DayTold(Kept.Key(site: "mill-green"), "adviser@example.org"));
         Assert.Null(told.DayTold(Kept.Key(), "other@example.org"));
-    }
-
-    [Fact]
-    public async Task Recipients_are_known_since_their_first_pass_and_the_operator_is_none_by_being_told_of_the_service()
-    {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
-        PassStore passes = new(database);
-        await passes.CommitAsync(Kept.Pass(Kept.Message("<1@x>", "operator@example.org")) with { Recipients = ["Quiet@example.org"] }, Stop);
-        await passes.CommitAsync(
-            Kept.Pass(Kept.Message("<2@x>", "told@example.org", Kept.Key())) with { Recipients = ["quiet@example.org"], Day = Kept.Day.AddDays(2) }, Stop);
-
-        IReadOnlyDictionary<string, DateOnly> known = await new ToldStore(database).LoadKnownRecipientsAsync(Stop);
-
-        Assert.Equal(["quiet@example.org", "told@example.org"], known.Keys.Order(StringComparer.Ordinal));
-        Assert.Equal(Kept.Day, known["QUIET@example.org"]);
-        Assert.Equal(Kept.Day.AddDays(2), known["told@example.org"]);
     }
 
     [Fact]

@@ -1,0 +1,41 @@
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Storage;
+
+namespace GddWatch.Watching;
+
+/// <summary>What the service has kept that <c>status</c> shows beside the windows.</summary>
+/// <param name="ConfigurationNotes">What the last change of the configuration changed.</param>
+/// <param name="Undelivered">The mails that have not been delivered.</param>
+internal sealed record KeptRemarks(IReadOnlyList<ConfigurationNote> ConfigurationNotes, IReadOnlyList<UndeliveredMessage> Undelivered)
+{
+    private const int MostShown = 5;
+
+    /// <summary>What is kept in a data folder; nothing where no service has run there yet.</summary>
+    public static async Task<KeptRemarks> LoadAsync(string dataFolder, TimeProvider clock, CancellationToken stop)
+    {
+        string path = DataFolder.Database(dataFolder);
+        if (!File.Exists(path)) return new KeptRemarks([], []);
+        await using Database database = await Database.OpenAsync(path, clock, stop);
+        IReadOnlyList<KeptWindow> windows = await new WindowStore(database).LoadAsync(stop);
+        return new KeptRemarks(
+            [.. windows.Where(window => window.ConfigurationNote is not null).Select(window => new ConfigurationNote(window.Site, window.Treatment, window.Season, window.ConfigurationNote!))],
+            await new Outbox(database).LoadUndeliveredAsync(stop));
+    }
+
+    /// <summary>The undelivered mails in words, the first few of them.</summary>
+    public IEnumerable<string> UndeliveredInWords()
+    {
+        foreach (UndeliveredMessage mail in Undelivered.Take(MostShown))
+        {
+            string attempts = mail.Attempts switch
+            {
+                0 => "not tried yet",
+                1 => "tried once",
+                _ => $"tried {mail.Attempts} times",
+            };
+            yield return $"Not delivered: the mail of {Wording.Day(mail.Day)} to {mail.Address}, {attempts}{(mail.LastWords is { } words ? $"; {words}" : ".")}";
+        }
+
+        if (Undelivered.Count > MostShown) yield return $"And {Undelivered.Count - MostShown} more that were not delivered.";
+    }
+}
