@@ -38,7 +38,7 @@ internal static class CutoffRule
     {
         HeatDemand.Named(cutoff);
         double upper = HeatDemand.Thresholds(baseC, upperC);
-        HeatDemand.Extremes(minimumC, maximumC);
+        HeatDemand.KnownExtremes(minimumC, maximumC);
         return DegreeDays<TCurve>(cutoff, minimumC, maximumC, baseC, upper);
     }
 
@@ -49,7 +49,7 @@ internal static class CutoffRule
     {
         HeatDemand.Named(cutoff);
         double upper = HeatDemand.Thresholds(baseC, upperC);
-        HeatDemand.Extremes(minimumC, maximumC);
+        HeatDemand.KnownExtremes(minimumC, maximumC);
         HeatDemand.NextMinimum(nextMinimumC);
         return Halves<TCurve>(cutoff, minimumC, maximumC, nextMinimumC, baseC, upper);
     }

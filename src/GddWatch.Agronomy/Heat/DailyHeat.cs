@@ -5,7 +5,7 @@ public static class DailyHeat
 {
     /// <summary>
     /// Gives a day's heat by the method, whose own page has the equation.
-    /// <para>Missing extremes (NaN) give NaN; so does a missing next minimum where the method reads it.</para>
+    /// <para>Missing extremes (NaN) are refused; so is a missing next minimum where the method reads it.</para>
     /// </summary>
     /// <param name="method">How the day's heat is reckoned.</param>
     /// <param name="cutoff">What happens above the upper threshold.</param>
@@ -14,8 +14,8 @@ public static class DailyHeat
     /// <param name="nextMinimumC">Lowest temperature of the next day [°C]; only the double methods read it.</param>
     /// <param name="baseC">Base [°C].</param>
     /// <param name="upperC">Upper threshold [°C]; null for none, and the cutoff then has nothing to act on.</param>
-    /// <returns>Heat [°C-days], 0 or more, or NaN.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An extreme is infinite, the minimum lies above the maximum, a threshold is not finite, the upper threshold
+    /// <returns>Heat [°C-days], 0 or more.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An extreme is missing (NaN) or infinite, the minimum lies above the maximum, a threshold is not finite, the upper threshold
     /// is not above the base, or the method or cutoff is none of the named ones.</exception>
     public static double DegreeDays(
         DegreeDayMethod method,

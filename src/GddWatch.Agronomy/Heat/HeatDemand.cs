@@ -22,14 +22,22 @@ internal static class HeatDemand
         if (minimumC > maximumC) throw Refuse($"minimum temperature{ofDay}", minimumC, $"at most the day's maximum of {Show(maximumC)}");
     }
 
+    /// <summary>Refuses extremes that are not known, too: one day's heat asks for a day.</summary>
+    public static void KnownExtremes(double minimumC, double maximumC)
+    {
+        if (!double.IsFinite(minimumC)) throw Refuse("minimum temperature", minimumC, "a finite number");
+        if (!double.IsFinite(maximumC)) throw Refuse("maximum temperature", maximumC, "a finite number");
+        Extremes(minimumC, maximumC);
+    }
+
     /// <summary>Whether <see cref="Extremes"/> refuses them.</summary>
     public static bool Impossible(double minimumC, double maximumC) =>
         minimumC > maximumC || double.IsInfinity(minimumC) || double.IsInfinity(maximumC);
 
-    /// <summary>Refuses an infinite next minimum. It may lie above the day's maximum: that is a warm front by night.</summary>
+    /// <summary>Refuses a next minimum that is missing or infinite. It may lie above the day's maximum: that is a warm front by night.</summary>
     public static void NextMinimum(double nextMinimumC)
     {
-        if (double.IsInfinity(nextMinimumC)) throw Refuse("next day's minimum temperature", nextMinimumC, "a finite number, or NaN for a missing one");
+        if (!double.IsFinite(nextMinimumC)) throw Refuse("next day's minimum temperature", nextMinimumC, "a finite number");
     }
 
     /// <summary>Refuses a cutoff that has no name, even where it would not act.</summary>

@@ -18,7 +18,7 @@ public static class HeatSum
     /// <para>With a biofix condition the sum stands at zero from the start date until the condition is met, and that day is the first added.</para>
     /// <para>A soil sum takes each day as one without range, at the soil's daily mean; all methods then agree.</para>
     /// <para>A day before the series' first start date has no sum (NaN), and after a missing day the sum is NaN until the next start date: a missing day is
-    /// not a zero. So it is from the first day on which a biofix's mean is not known, since the condition may have been met there; a series must begin that
+    /// not a zero (<see cref="OverComplete"/> refuses such a series instead). So it is from the first day on which a biofix's mean is not known, since the condition may have been met there; a series must begin that
     /// many days before the start date. A double method takes a missing next minimum from the day itself.</para>
     /// <para>Accumulated in double precision and never rounded. Uses no later day, so cutting the series changes nothing before the cut but the last day of a
     /// double method, which is provisional and said to be.</para>
@@ -62,6 +62,23 @@ public static class HeatSum
     }
 
     /// <summary>
+    /// Gives the sums of <see cref="Over"/> for a series that must have no hole: for who would rather hear of a missing day than get NaN from it on.
+    /// <para>Every day of the series must know what is summed: both air temperatures, or the soil's mean in a soil sum (and the air too where a biofix is
+    /// judged by it).</para>
+    /// </summary>
+    /// <inheritdoc cref="Over"/>
+    /// <exception cref="SeriesHoleException">A day of the series is missing.</exception>
+    public static HeatSums OverComplete(DailySeries series, HeatSumDefinition definition, Hemisphere hemisphere, ReadOnlySpan<double> soilMeanC)
+    {
+        HeatSums sums = Over(series, definition, hemisphere, soilMeanC);
+        if (definition.SoilDepth is not null) RefuseHole(series, "soil temperature", soilMeanC);
+        if (definition.SoilDepth is not null && definition.Biofix is null) return sums;
+        RefuseHole(series, "minimum temperature", series.MinimumAirC);
+        RefuseHole(series, "maximum temperature", series.MaximumAirC);
+        return sums;
+    }
+
+    /// <summary>
     /// Gives the heat sum at the end of each day of two columns, as <see cref="Over"/> does, without a calendar and without taking memory.
     /// <para>NaN before the first start, and from a missing day (NaN in either column) until the next start.</para>
     /// </summary>
@@ -98,6 +115,21 @@ public static class HeatSum
         if (impossible >= 0) HeatDemand.Extremes(minimumC[impossible], maximumC[impossible], $" at place {impossible} of the column");
         sums[..(starts.IsEmpty ? sums.Length : starts[0])].Fill(double.NaN);
         for (int i = 0; i < starts.Length; i++) RunningSum(sums[starts[i]..(i + 1 < starts.Length ? starts[i + 1] : sums.Length)]);
+    }
+
+    private static void RefuseHole(DailySeries series, string name, ReadOnlySpan<double> column)
+    {
+        int missing = 0;
+        int first = -1;
+        for (int i = 0; i < column.Length; i++)
+        {
+            if (!double.IsNaN(column[i])) continue;
+            if (first < 0) first = i;
+            missing++;
+        }
+
+        if (column.IsEmpty) (first, missing) = (0, series.Count);
+        if (missing > 0) throw new SeriesHoleException(name, series.DayAt(first), missing);
     }
 
     private static void FillDays(

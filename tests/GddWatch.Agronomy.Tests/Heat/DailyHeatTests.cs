@@ -23,19 +23,22 @@ public class DailyHeatTests
 
     [Theory]
     [MemberData(nameof(MethodsAndCutoffs))]
-    public void A_missing_extreme_gives_a_missing_day_and_not_a_day_without_heat(DegreeDayMethod method, DegreeDayCutoff cutoff)
+    public void A_missing_extreme_is_refused_with_its_name_and_value_and_is_never_a_day_without_heat(DegreeDayMethod method, DegreeDayCutoff cutoff)
     {
-        Assert.True(double.IsNaN(DailyHeat.DegreeDays(method, cutoff, double.NaN, 5, 3, 10, 30)));
-        Assert.True(double.IsNaN(DailyHeat.DegreeDays(method, cutoff, 35, double.NaN, 31, 10, 30)));
-        Assert.True(double.IsNaN(DailyHeat.DegreeDays(method, cutoff, double.NaN, double.NaN, 3, 10, null)));
+        ArgumentOutOfRangeException minimum = Refusal(() => DailyHeat.DegreeDays(method, cutoff, double.NaN, 5, 3, 10, 30));
+        Assert.Equal("minimum temperature", minimum.ParamName);
+        Assert.Contains("minimum temperature [°C] was NaN; allowed is a finite number.", minimum.Message, StringComparison.Ordinal);
+        Assert.Equal("maximum temperature", Refusal(() => DailyHeat.DegreeDays(method, cutoff, 35, double.NaN, 31, 10, 30)).ParamName);
+        Assert.Equal("minimum temperature", Refusal(() => DailyHeat.DegreeDays(method, cutoff, double.NaN, double.NaN, 3, 10, null)).ParamName);
     }
 
     [Theory]
     [MemberData(nameof(MethodsAndCutoffs))]
     public void A_missing_next_minimum_matters_to_the_double_methods_alone(DegreeDayMethod method, DegreeDayCutoff cutoff)
     {
-        double heat = DailyHeat.DegreeDays(method, cutoff, 5, 25, double.NaN, 10, 30);
-        Assert.Equal(DailyHeat.ReadsNextMinimum(method), double.IsNaN(heat));
+        double Heat() => DailyHeat.DegreeDays(method, cutoff, 5, 25, double.NaN, 10, 30);
+        if (DailyHeat.ReadsNextMinimum(method)) Assert.Equal("next day's minimum temperature", Refusal(Heat).ParamName);
+        else Assert.True(double.IsFinite(Heat()));
     }
 
     [Theory]
@@ -54,7 +57,6 @@ public class DailyHeatTests
     {
         Assert.Equal("minimum temperature", Refusal(() => DailyHeat.DegreeDays(method, DegreeDayCutoff.None, double.NegativeInfinity, 5, 3, 10, null)).ParamName);
         Assert.Equal("maximum temperature", Refusal(() => DailyHeat.DegreeDays(method, DegreeDayCutoff.None, 5, double.PositiveInfinity, 3, 10, null)).ParamName);
-        Assert.Equal("maximum temperature", Refusal(() => DailyHeat.DegreeDays(method, DegreeDayCutoff.None, double.NaN, double.PositiveInfinity, 3, 10, null)).ParamName);
         if (!DailyHeat.ReadsNextMinimum(method)) return;
         Assert.Equal("next day's minimum temperature", Refusal(() => DailyHeat.DegreeDays(method, DegreeDayCutoff.None, 5, 9, double.NegativeInfinity, 10, null)).ParamName);
     }

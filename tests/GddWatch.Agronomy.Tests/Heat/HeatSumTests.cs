@@ -120,6 +120,30 @@ public class HeatSumTests
     }
 
     [Fact]
+    public void A_series_that_must_be_complete_is_refused_with_the_first_day_that_it_lacks()
+    {
+        DailySeries whole = SeriesOf.Alike(new DateOnly(2023, 3, 1), 4, 10, 14);
+        Assert.Equal([2, 4, 6, 8], HeatSum.OverComplete(whole, FromFirstOfMarch, Hemisphere.Northern, []).CelsiusDays);
+        DailySeries holed = SeriesOf.Days(new DateOnly(2023, 3, 1), [10, 10, 10, 10], [14, double.NaN, 14, double.NaN]);
+        SeriesHoleException refusal = Assert.Throws<SeriesHoleException>(() => HeatSum.OverComplete(holed, FromFirstOfMarch, Hemisphere.Northern, []));
+        Assert.Equal(new DateOnly(2023, 3, 2), refusal.FirstMissingDay);
+        Assert.Equal(2, refusal.MissingDays);
+        Assert.Contains("maximum temperature of Thursday 2023-03-02 was NaN", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_soil_sum_that_must_be_complete_asks_for_the_soil_and_for_the_air_only_where_a_biofix_reads_it()
+    {
+        DailySeries holed = SeriesOf.Days(new DateOnly(2023, 3, 1), [10, double.NaN, 10], [14, 14, 14]);
+        HeatSumDefinition soil = FromFirstOfMarch with { SoilDepth = Depth.FromCentimetres(5) };
+        Assert.Equal([2, 4, 6], HeatSum.OverComplete(holed, soil, Hemisphere.Northern, [12, 12, 12]).CelsiusDays);
+        SeriesHoleException refusal = Assert.Throws<SeriesHoleException>(() => HeatSum.OverComplete(holed, soil, Hemisphere.Northern, [12, 12, double.NaN]));
+        Assert.Equal(new DateOnly(2023, 3, 3), refusal.FirstMissingDay);
+        HeatSumDefinition biofix = soil with { Biofix = new BiofixCondition(1, Temperature.FromCelsius(5)) };
+        Assert.Throws<SeriesHoleException>(() => HeatSum.OverComplete(holed, biofix, Hemisphere.Northern, [12, 12, 12]));
+    }
+
+    [Fact]
     public void A_soil_sum_takes_each_day_at_its_mean_whatever_the_method()
     {
         DailySeries series = SeriesOf.Alike(new DateOnly(2023, 3, 1), 4, -5, 40);
