@@ -3,8 +3,8 @@ namespace GddWatch.Agronomy.Soil;
 /// <summary>
 /// The constants of <see cref="ProbeCorrection"/>, from validation.
 /// <para>From the errors of <see cref="LayeredTurfSoil"/> at 5 cm at stations left out of its fit (US Climate Reference Network 2010 to
-/// 2023), with three daily means on the 18th, 11th and 4th day before: the next 30 days at humid stations RMSE 1.03 °C where it is 1.44
-/// uncorrected; all stations 1.12. The tool soil-fit measures it again.</para>
+/// 2023), with three daily means on the 18th, 11th and 4th day before a day: the 30 days after that day at humid stations RMSE 1.04 °C where it is
+/// 1.44 uncorrected. The tool soil-report measures it again.</para>
 /// </summary>
 public sealed record ProbeConstants
 {
@@ -19,6 +19,12 @@ public sealed record ProbeConstants
 
     /// <summary>Variance of a hand-held thermometer and of where it is put [°C²]; assumed.</summary>
     public double ThermometerVariance { get; init; } = 0.25;
+
+    /// <summary>
+    /// Variance of the conversion of a reading at a time of day to the mean of its day [°C²]: (0.49 °C)², what is left of the daily wave at
+    /// 10 cm at Harvard Forest (see <see cref="DiurnalWave"/>). One place, one depth: a rough figure.
+    /// </summary>
+    public double ConversionVariance { get; init; } = 0.49 * 0.49;
 
     /// <summary>From how many standard deviations on a reading is doubted.</summary>
     public double DoubtFromDeviations { get; init; } = 3;

@@ -9,7 +9,12 @@ namespace GddWatch.Agronomy.Soil;
 /// correction and its certainty fade with time (τ = 120 days) and with distance in depth (ρ = exp(−|Δz|/150 cm)).</para>
 /// <para>A reading with a time of day stands for the mean of its day: value − <see cref="DiurnalWave.DepartureC"/>. No wave is taken off
 /// where the estimate is 1 °C or colder or snow was measured. Where the day's extremes are missing a range of 10 °C is assumed.</para>
-/// <para>Valid for readings at 2 to 20 cm. A day's estimate uses readings of that day and earlier ones only.</para>
+/// <para>Variance of a reading's departure: R = 0.5 (the estimate's own day) + 0.25/n (thermometer) + (m/n)²·0.49² (conversion) [°C²], for
+/// n readings of the same day and depth, of which m have a time and needed the wave. Such readings are taken as one, at the mean of their
+/// daily means: only the thermometer's part is independent, so that they do not count n-fold. Among them a doubted one is left out of the
+/// mean; where all are doubted the mean of all is taken and doubted, moves the correction little and leaves its certainty as it was.</para>
+/// <para>Valid for readings at 2 to 20 cm. A day's estimate uses readings of that day and earlier ones only; the order in which readings of
+/// one day are handed over does not matter.</para>
 /// <para>Missing input: a reading on a day whose air temperatures are missing or filled in, or that has no estimate, corrects nothing, and
 /// its verdict says so.</para>
 /// <para>Source: Kalman filter on an autoregressive bias, textbook (MEMORY); constants, their data and error:
@@ -22,7 +27,11 @@ public static class ProbeCorrection
 
     private const double UsualAirRangeC = 10;
 
-    /// <summary>Estimates by a model and corrects it by the readings.</summary>
+    /// <summary>
+    /// Estimates by a model and corrects it by the readings, as told above.
+    /// <para>Valid for 2 to 20 cm and any finite reading. Days without an estimate stay NaN; a reading on a day without weather or estimate
+    /// corrects nothing, and its verdict says so.</para>
+    /// </summary>
     /// <param name="model">The model.</param>
     /// <param name="series">The weather [°C].</param>
     /// <param name="latitudeDegrees">Latitude [°], north positive.</param>
@@ -54,7 +63,11 @@ public static class ProbeCorrection
 
         foreach (ProbeReading reading in readings) SoilDemand.DepthOfTurf(reading.Depth);
         SoilTemperatureColumns uncorrected = at(depth);
-        ProbeReading[] inOrder = [.. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Time)];
+        ProbeReading[] inOrder =
+        [
+            .. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Depth.Centimetres)
+                .ThenBy(reading => reading.Time).ThenBy(reading => reading.Value.Celsius),
+        ];
         var course = new Course(series, depth, constants ?? new ProbeConstants(), inOrder);
         double[] mean = [.. uncorrected.MeanC];
         double[] deviation = [.. uncorrected.DeviationC];
@@ -68,7 +81,12 @@ public static class ProbeCorrection
         return new ProbedSoil(new SoilTemperatureColumns(mean, deviation), course.Finish());
     }
 
-    /// <summary>The mean of the day that a reading stands for [°C].</summary>
+    /// <summary>
+    /// Gives the mean of the day that a reading stands for [°C]: its value, less <see cref="DiurnalWave.DepartureC"/> where it has a time and
+    /// the soil is neither at 1 °C or colder nor under measured snow.
+    /// <para>Valid for 2 to 20 cm. Where an extreme of the day's air is missing a range of 10 °C is assumed; a missing estimate (NaN) counts as
+    /// unfrozen soil.</para>
+    /// </summary>
     /// <param name="reading">The reading.</param>
     /// <param name="series">The weather, which must hold its day.</param>
     /// <param name="estimateC">The estimated mean at its depth [°C].</param>
@@ -84,13 +102,19 @@ public static class ProbeCorrection
             throw new ArgumentOutOfRangeException(nameof(reading), reading.Day, message);
         }
 
+        return reading.Value.Celsius - (Wave(reading, series, estimateC) ?? 0.0);
+    }
+
+    /// <summary>By how much the soil at the reading's time exceeds the mean of its day [°C]; null where no wave is taken off.</summary>
+    private static double? Wave(ProbeReading reading, DailySeries series, double estimateC)
+    {
         int index = series.IndexOf(reading.Day);
         ReadOnlySpan<double> snow = series.Column(WeatherVariable.SnowDepthMm);
         bool covered = !snow.IsEmpty && snow[index] > 0;
-        if (reading.Time is not { } time || covered || estimateC <= HardlyAnyWaveC) return reading.Value.Celsius;
+        if (reading.Time is not { } time || covered || estimateC <= HardlyAnyWaveC) return null;
         double range = series.MaximumAirC[index] - series.MinimumAirC[index];
         if (double.IsNaN(range)) range = UsualAirRangeC;
-        return reading.Value.Celsius - DiurnalWave.DepartureC(range, reading.Depth.Centimetres, time.ToTimeSpan().TotalHours);
+        return DiurnalWave.DepartureC(range, reading.Depth.Centimetres, time.ToTimeSpan().TotalHours);
     }
 
     /// <summary>The bias on its way through the days, and the readings met so far.</summary>
@@ -109,31 +133,71 @@ public static class ProbeCorrection
             DateOnly day = series.DayAt(index);
             while (judged.Count < readings.Length && readings[judged.Count].Day <= day)
             {
-                ProbeReading reading = readings[judged.Count];
-                judged.Add(reading.Day < day ? WithoutWeather(reading) : Take(reading, estimates(reading.Depth).MeanC[index]));
+                ProbeReading[] together = Together(readings.AsSpan(judged.Count));
+                if (together[0].Day < day) judged.AddRange(together.Select(WithoutWeather));
+                else Take(together, estimates(together[0].Depth).MeanC[index]);
             }
         }
 
+        /// <summary>The readings in the order of time.</summary>
         public List<JudgedReading> Finish()
         {
             while (judged.Count < readings.Length) judged.Add(WithoutWeather(readings[judged.Count]));
-            return judged;
+            return [.. judged.OrderBy(one => one.Reading.Day).ThenBy(one => one.Reading.Time)];
         }
 
         private static JudgedReading WithoutWeather(ProbeReading reading) => new(reading, ReadingVerdict.NoWeatherThatDay, null, null, null);
 
-        private JudgedReading Take(ProbeReading reading, double estimateC)
+        /// <summary>The readings at the front that share their day and depth.</summary>
+        private static ProbeReading[] Together(ReadOnlySpan<ProbeReading> left)
+        {
+            int count = 1;
+            while (count < left.Length && left[count].Day == left[0].Day && left[count].Depth == left[0].Depth) count++;
+            return left[..count].ToArray();
+        }
+
+        private void Take(ProbeReading[] together, double estimateC)
         {
             // An estimate over a hole in the weather is off for reasons that are no bias of the site.
-            if (series.QualityAt(series.IndexOf(reading.Day)) is null or Mark.Filled) return WithoutWeather(reading);
-            if (double.IsNaN(estimateC)) return new JudgedReading(reading, ReadingVerdict.NoEstimateThatDay, null, null, null);
-            double daily = DailyMeanC(reading, series, estimateC);
-            double correlation = Math.Exp(-Math.Abs(reading.Depth.Centimetres - depth.Centimetres) / constants.DepthMemoryCm);
+            bool noWeather = series.QualityAt(series.IndexOf(together[0].Day)) is null or Mark.Filled;
+            if (noWeather || double.IsNaN(estimateC))
+            {
+                ReadingVerdict why = noWeather ? ReadingVerdict.NoWeatherThatDay : ReadingVerdict.NoEstimateThatDay;
+                judged.AddRange(together.Select(reading => new JudgedReading(reading, why, null, null, null)));
+                return;
+            }
+
+            double correlation = Math.Exp(-Math.Abs(together[0].Depth.Centimetres - depth.Centimetres) / constants.DepthMemoryCm);
             double expected = estimateC + correlation * Bias.MeanC;
-            double variance = constants.DayToDayVariance + constants.ThermometerVariance;
-            Bias = Bias.With(daily - estimateC, variance, correlation, constants, out double deviations);
-            ReadingVerdict verdict = deviations > constants.DoubtFromDeviations ? ReadingVerdict.Doubted : ReadingVerdict.Used;
-            return new JudgedReading(reading, verdict, daily, expected, deviations);
+            double?[] waves = [.. together.Select(reading => Wave(reading, series, estimateC))];
+            double[] daily = [.. together.Zip(waves, (reading, wave) => reading.Value.Celsius - (wave ?? 0.0))];
+            double[] deviations = [.. daily.Zip(waves, (value, wave) => Deviations(value - estimateC, wave is null ? 0 : 1, correlation))];
+            int[] all = [.. Enumerable.Range(0, together.Length)];
+            int[] trusted = [.. all.Where(i => deviations[i] <= constants.DoubtFromDeviations)];
+            int[] used = trusted.Length > 0 ? trusted : all;
+            double variance = ReadingVariance(used.Length, used.Count(i => waves[i] is not null));
+            Bias = Bias.With(used.Average(i => daily[i]) - estimateC, variance, correlation, constants, out double ofMean);
+            bool meanDoubted = ofMean > constants.DoubtFromDeviations;
+            foreach (int i in all)
+            {
+                bool doubted = meanDoubted || !used.Contains(i);
+                judged.Add(new JudgedReading(together[i], doubted ? ReadingVerdict.Doubted : ReadingVerdict.Used, daily[i], expected, deviations[i]));
+            }
+        }
+
+        /// <summary>How far a reading lies from what was expected of it, in standard deviations.</summary>
+        private double Deviations(double departureC, int converted, double correlation)
+        {
+            Bias.With(departureC, ReadingVariance(1, converted), correlation, constants, out double deviations);
+            return deviations;
+        }
+
+        /// <summary>All readings of a day and depth share the estimate's day and the conversion; each has its own thermometer's
+        /// error.</summary>
+        private double ReadingVariance(int count, int converted)
+        {
+            double share = converted / (double)count;
+            return constants.DayToDayVariance + constants.ThermometerVariance / count + share * share * constants.ConversionVariance;
         }
     }
 }

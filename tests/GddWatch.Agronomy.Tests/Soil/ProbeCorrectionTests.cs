@@ -141,9 +141,66 @@ public sealed class ProbeCorrectionTests
     }
 
     [Fact]
+    public void A_reading_at_a_time_of_day_weighs_less_than_a_mean_of_the_day()
+    {
+        // By hand: gain P/(P + R), P = 1.2² = 1.44, R = 0.5 + 0.25 for a daily mean and 0.49² = 0.2401 more for a converted reading.
+        ProbeReading mean = At(150, 2);
+        double wave = DiurnalWave.DepartureC(12, 5, 8);
+        ProbeReading timed = mean with { Time = new TimeOnly(8, 0), Value = Temperature.FromCelsius(mean.Value.Celsius + wave) };
+        Assert.Equal(2 * 1.44 / (1.44 + 0.75), Corrected(mean).Columns.MeanC[149] - Uncorrected.MeanC[149], 1e-9);
+        Assert.Equal(2 * 1.44 / (1.44 + 0.75 + 0.2401), Corrected(timed).Columns.MeanC[149] - Uncorrected.MeanC[149], 1e-9);
+        Assert.True(Corrected(timed).Columns.DeviationC[149] > Corrected(mean).Columns.DeviationC[149]);
+    }
+
+    [Fact]
+    public void Readings_of_the_same_day_and_depth_count_as_one_whose_thermometer_error_alone_is_averaged()
+    {
+        // By hand: R = 0.5 + 0.25/4; P = 1.44 − 1.44²/(1.44 + R); share of the deviation √(0.7·P/1.44 + 0.3).
+        ProbedSoil four = Corrected(At(150, 1), At(150, 3), At(150, 2), At(150, 2));
+        const double r = 0.5 + 0.25 / 4;
+        Assert.Equal(2 * 1.44 / (1.44 + r), four.Columns.MeanC[149] - Uncorrected.MeanC[149], 1e-9);
+        Assert.Equal(Math.Sqrt(0.7 * r / (1.44 + r) + 0.3), four.Columns.DeviationC[149] / Uncorrected.DeviationC[149], 1e-9);
+        Assert.Equal(4, four.Readings.Count);
+        Assert.All(four.Readings, reading => Assert.Equal(ReadingVerdict.Used, reading.Verdict));
+
+        // However many there are, the day itself stays: never more certain than a perfect thermometer makes it.
+        ProbedSoil many = Corrected([.. Enumerable.Repeat(At(150, 2), 200)]);
+        Assert.True(many.Columns.DeviationC[149] / Uncorrected.DeviationC[149] > Math.Sqrt(0.7 * 0.5 / (1.44 + 0.5) + 0.3));
+    }
+
+    [Fact]
+    public void Readings_of_the_same_day_and_depth_share_the_error_of_their_conversion()
+    {
+        // By hand: one with a time and one without share half of it, (1/2)²·0.2401; two with a time all of it.
+        ProbeReading mean = At(150, 2);
+        ProbeReading timed(int hour) => mean with
+        {
+            Time = new TimeOnly(hour, 0), Value = Temperature.FromCelsius(mean.Value.Celsius + DiurnalWave.DepartureC(12, 5, hour)),
+        };
+        Assert.Equal(2 * 1.44 / (1.44 + 0.625 + 0.2401 / 4), Corrected(mean, timed(8)).Columns.MeanC[149] - Uncorrected.MeanC[149], 1e-9);
+        Assert.Equal(2 * 1.44 / (1.44 + 0.625 + 0.2401), Corrected(timed(17), timed(8)).Columns.MeanC[149] - Uncorrected.MeanC[149], 1e-9);
+    }
+
+    [Fact]
+    public void An_outlier_among_readings_of_a_day_is_doubted_alone_and_left_out_of_their_mean()
+    {
+        ProbedSoil probed = Corrected(At(150, 1), At(150, 12));
+        Assert.Equal([ReadingVerdict.Used, ReadingVerdict.Doubted], probed.Readings.OrderBy(one => one.DailyMeanC).Select(one => one.Verdict));
+        Assert.Equal(Corrected(At(150, 1)).Columns.MeanC, probed.Columns.MeanC);
+    }
+
+    [Fact]
+    public void A_doubted_reading_leaves_the_deviation_as_it_was()
+    {
+        ProbedSoil probed = Corrected(At(150, 9));
+        Assert.Equal(ReadingVerdict.Doubted, probed.Readings[0].Verdict);
+        for (int i = 149; i < Weather.Count; i++) Assert.Equal(Uncorrected.DeviationC[i], probed.Columns.DeviationC[i], 1e-12);
+    }
+
+    [Fact]
     public void The_order_in_which_readings_are_handed_over_does_not_matter()
     {
-        ProbeReading[] readings = [At(120, 1), At(140, -2), At(150, 0.5, 10)];
+        ProbeReading[] readings = [At(120, 1), At(140, -2), At(150, 0.5, 10), At(150, 1), At(150, -0.5)];
         Assert.Equal(Corrected(readings).Columns.MeanC, Corrected([.. readings.Reverse()]).Columns.MeanC);
     }
 

@@ -40,6 +40,20 @@ public sealed class SiteBiasTests
     }
 
     [Fact]
+    public void What_is_no_number_or_runs_backwards_is_refused_with_its_value()
+    {
+        var constants = new ProbeConstants();
+        SiteBias unknown = SiteBias.Unknown(constants);
+        Says("departure of the reading [°C] was NaN", () => unknown.With(double.NaN, 0.75, 1, constants, out _));
+        Says("variance of the reading [°C²] was -0.5", () => unknown.With(1, -0.5, 1, constants, out _));
+        Says("correlation was 1.5; allowed is 0 to 1.", () => unknown.With(1, 0.75, 1.5, constants, out _));
+        Says("correlation was NaN", () => unknown.Carried(double.NaN, constants));
+        Says("time since [days] was -1", () => unknown.After(-1, constants));
+
+        static void Says(string text, Func<SiteBias> act) => Assert.Contains(text, Assert.Throws<ArgumentOutOfRangeException>(() => act()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_later_day_equals_many_single_days() =>
         Gen.Select(Gen.Double[-5, 5], Gen.Double[0.01, 1.44], Gen.Int[0, 400]).Sample((mean, variance, days) =>
         {
@@ -82,7 +96,7 @@ public sealed class SiteBiasTests
         });
 
     [Fact]
-    public void A_doubted_reading_pulls_no_more_the_farther_off_it_is()
+    public void A_doubted_reading_pulls_no_more_the_farther_off_it_is_and_makes_nothing_more_certain()
     {
         var constants = new ProbeConstants();
         SiteBias far = SiteBias.Unknown(constants).With(8, 0.75, 1, constants, out double deviations);
@@ -90,6 +104,8 @@ public sealed class SiteBiasTests
         SiteBias trusted = SiteBias.Unknown(constants).With(4.4, 0.75, 1, constants, out double fewer);
         Assert.True(deviations > 3 && fewer < 3);
         Assert.True(farther.MeanC < far.MeanC && far.MeanC < trusted.MeanC);
-        Assert.True(farther.Variance > far.Variance);
+        Assert.Equal(SiteBias.Unknown(constants).Variance, far.Variance);
+        Assert.Equal(far.Variance, farther.Variance);
+        Assert.True(trusted.Variance < far.Variance);
     }
 }

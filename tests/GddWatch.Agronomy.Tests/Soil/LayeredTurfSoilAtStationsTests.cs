@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Weather;
 using Xunit;
@@ -9,7 +10,7 @@ namespace GddWatch.Agronomy.Tests.Soil;
 /// stations pooled. The model's constants were fitted on these stations, so this guards the port and whatever changes later; the figures
 /// for stations left out of the fit are measured by the fitting tool.
 /// </summary>
-public sealed class MeasuredSoilTests(ITestOutputHelper output)
+public sealed class LayeredTurfSoilAtStationsTests(ITestOutputHelper output)
 {
     [Fact]
     public void At_humid_stations_the_default_model_is_as_near_as_it_was_when_fitted_in_the_year_and_in_both_seasons()
@@ -65,29 +66,37 @@ public sealed class MeasuredSoilTests(ITestOutputHelper output)
     /// <summary>From every tenth day on: the measured means of 18, 11 and 4 days before as readings, judged on the 30 days after.</summary>
     private static void Probe(MeasuredStation station, SoilErrors corrected, SoilErrors uncorrected)
     {
-        var constants = new ProbeConstants();
-        double readingVariance = constants.DayToDayVariance + constants.ThermometerVariance;
         DailySeries series = station.Series;
         SoilTemperatureColumns estimate = SomeSoil.Of(LayeredTurfSoil.Default, series, station.Latitude);
+        var known = new KnownSoil(series.FirstDay, estimate);
         ReadOnlySpan<double> measured = series.Column(WeatherVariable.Soil5CmC);
         for (int from = 400; from < series.Count - 40; from += 10)
         {
-            SiteBias bias = SiteBias.Unknown(constants);
-            foreach (int back in (ReadOnlySpan<int>)[18, 11, 4])
-            {
-                if (back < 18) bias = bias.After(7, constants);
-                bias = bias.With(measured[from - back] - estimate.MeanC[from - back], readingVariance, 1, constants, out _);
-            }
-
-            if (double.IsNaN(bias.MeanC)) continue;
+            if (double.IsNaN(measured[from - 18] + measured[from - 11] + measured[from - 4])) continue;
+            ProbeReading[] readings = [Reading(station, from - 18), Reading(station, from - 11), Reading(station, from - 4)];
+            SoilTemperatureColumns probed =
+                ProbeCorrection.Estimate(known, AirOf(series, from - 18, from + 30), station.Latitude, SomeSoil.FiveCm, readings).Columns;
             for (int ahead = 1; ahead <= 30; ahead++)
             {
                 int i = from + ahead;
-                SiteBias then = bias.After(4 + ahead, constants);
-                double share = Math.Sqrt(0.7 * then.Variance / 1.44 + 0.3);
-                corrected.Add(estimate.MeanC[i] + then.MeanC, estimate.DeviationC[i] * share, measured[i]);
+                corrected.Add(probed.MeanC[18 + ahead], probed.DeviationC[18 + ahead], measured[i]);
                 uncorrected.Add(estimate.MeanC[i], estimate.DeviationC[i], measured[i]);
             }
         }
+    }
+
+    private static ProbeReading Reading(MeasuredStation station, int index) => new(
+        station.Series.DayAt(index), null, SomeSoil.FiveCm, Temperature.FromCelsius(station.Series.Column(WeatherVariable.Soil5CmC)[index]));
+
+    private static DailySeries AirOf(DailySeries series, int from, int until)
+    {
+        var builder = new DailySeriesBuilder();
+        for (int i = from; i <= until; i++)
+        {
+            builder.Put(series.DayAt(i), WeatherVariable.MinimumAirC, series.MinimumAirC[i]);
+            builder.Put(series.DayAt(i), WeatherVariable.MaximumAirC, series.MaximumAirC[i]);
+        }
+
+        return builder.Build()!;
     }
 }
