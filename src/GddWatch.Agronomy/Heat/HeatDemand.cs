@@ -46,6 +46,15 @@ internal static class HeatDemand
         if (cutoff is < DegreeDayCutoff.None or > DegreeDayCutoff.Vertical) throw Unknown(cutoff);
     }
 
+    /// <summary>A hole in a series that must be complete.</summary>
+    public static ArgumentOutOfRangeException Hole(string name, DateOnly firstDay, int days)
+    {
+        string day = firstDay.ToString("dddd yyyy-MM-dd", CultureInfo.InvariantCulture);
+        string which = days == 1 ? "on that day alone" : $"on {days} days in all, that one first";
+        return new ArgumentOutOfRangeException(
+            name, double.NaN, $"{name} of {day} [°C] was NaN (missing), {which}; allowed is a series that knows it on every day. Fill the hole first.");
+    }
+
     /// <summary>A cutoff that has no rule.</summary>
     public static ArgumentOutOfRangeException Unknown(DegreeDayCutoff cutoff) =>
         new(nameof(cutoff), cutoff, $"There is no cutoff {(int)cutoff}; allowed is a named {nameof(DegreeDayCutoff)}.");

@@ -67,7 +67,9 @@ public static class HeatSum
     /// judged by it).</para>
     /// </summary>
     /// <inheritdoc cref="Over"/>
-    /// <exception cref="SeriesHoleException">A day of the series is missing.</exception>
+    /// <exception cref="ArgumentException">The soil is summed and its column has another length than the series.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A day of the series is missing (NaN); the message names the first. Or as for
+    /// <see cref="Over"/>.</exception>
     public static HeatSums OverComplete(DailySeries series, HeatSumDefinition definition, Hemisphere hemisphere, ReadOnlySpan<double> soilMeanC)
     {
         HeatSums sums = Over(series, definition, hemisphere, soilMeanC);
@@ -129,7 +131,7 @@ public static class HeatSum
         }
 
         if (column.IsEmpty) (first, missing) = (0, series.Count);
-        if (missing > 0) throw new SeriesHoleException(name, series.DayAt(first), missing);
+        if (missing > 0) throw HeatDemand.Hole(name, series.DayAt(first), missing);
     }
 
     private static void FillDays(

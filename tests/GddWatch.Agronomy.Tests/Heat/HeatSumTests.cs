@@ -125,10 +125,11 @@ public class HeatSumTests
         DailySeries whole = SeriesOf.Alike(new DateOnly(2023, 3, 1), 4, 10, 14);
         Assert.Equal([2, 4, 6, 8], HeatSum.OverComplete(whole, FromFirstOfMarch, Hemisphere.Northern, []).CelsiusDays);
         DailySeries holed = SeriesOf.Days(new DateOnly(2023, 3, 1), [10, 10, 10, 10], [14, double.NaN, 14, double.NaN]);
-        SeriesHoleException refusal = Assert.Throws<SeriesHoleException>(() => HeatSum.OverComplete(holed, FromFirstOfMarch, Hemisphere.Northern, []));
-        Assert.Equal(new DateOnly(2023, 3, 2), refusal.FirstMissingDay);
-        Assert.Equal(2, refusal.MissingDays);
-        Assert.Contains("maximum temperature of Thursday 2023-03-02 was NaN", refusal.Message, StringComparison.Ordinal);
+        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatSum.OverComplete(holed, FromFirstOfMarch, Hemisphere.Northern, []));
+        Assert.Equal("maximum temperature", refusal.ParamName);
+        Assert.Equal(double.NaN, refusal.ActualValue);
+        Assert.Contains("maximum temperature of Thursday 2023-03-02 [°C] was NaN (missing), on 2 days in all", refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -137,10 +138,11 @@ public class HeatSumTests
         DailySeries holed = SeriesOf.Days(new DateOnly(2023, 3, 1), [10, double.NaN, 10], [14, 14, 14]);
         HeatSumDefinition soil = FromFirstOfMarch with { SoilDepth = Depth.FromCentimetres(5) };
         Assert.Equal([2, 4, 6], HeatSum.OverComplete(holed, soil, Hemisphere.Northern, [12, 12, 12]).CelsiusDays);
-        SeriesHoleException refusal = Assert.Throws<SeriesHoleException>(() => HeatSum.OverComplete(holed, soil, Hemisphere.Northern, [12, 12, double.NaN]));
-        Assert.Equal(new DateOnly(2023, 3, 3), refusal.FirstMissingDay);
+        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatSum.OverComplete(holed, soil, Hemisphere.Northern, [12, 12, double.NaN]));
+        Assert.Contains("soil temperature of Friday 2023-03-03", refusal.Message, StringComparison.Ordinal);
         HeatSumDefinition biofix = soil with { Biofix = new BiofixCondition(1, Temperature.FromCelsius(5)) };
-        Assert.Throws<SeriesHoleException>(() => HeatSum.OverComplete(holed, biofix, Hemisphere.Northern, [12, 12, 12]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => HeatSum.OverComplete(holed, biofix, Hemisphere.Northern, [12, 12, 12]));
     }
 
     [Fact]
