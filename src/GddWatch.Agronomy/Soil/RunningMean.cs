@@ -8,7 +8,9 @@ public static class RunningMean
     /// <summary>
     /// Gives for each day the mean of the values of the last <paramref name="days"/> days, that day included: m(d) = (1/n) Σ x(d−i), i = 0
     /// … n−1.
-    /// <para>NaN where one of those days is missing or lies before the first.</para>
+    /// <para>Valid for any number of days from 1.</para>
+    /// <para>Missing input: NaN where one of those days is missing or lies before the first.</para>
+    /// <para>Source: the arithmetic mean.</para>
     /// </summary>
     /// <param name="values">One value a day, NaN where missing.</param>
     /// <param name="days">Over how many days [days], 1 or more.</param>

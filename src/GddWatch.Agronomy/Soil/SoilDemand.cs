@@ -30,6 +30,10 @@ internal static class SoilDemand
 
     public static double DepthOfTurf(Depth depth) => Demand.Within(depth.Centimetres, ShallowestCm, DeepestCm, "depth [cm]");
 
+    /// <summary>Refuses a measured temperature that no thermometer can show.</summary>
+    public static double Measured(DateOnly day, double soilC) =>
+        double.IsFinite(soilC) ? soilC : throw Refuse("measured soil temperature", "[°C]", day, soilC, FiniteOrMissing);
+
     private static void Room(ReadOnlySpan<double> column, int days, string name)
     {
         if (column.Length != days) throw new ArgumentException($"{name} has room for {column.Length} days; the series has {days}.", name);
