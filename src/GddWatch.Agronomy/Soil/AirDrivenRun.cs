@@ -5,7 +5,7 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>
 /// Runs the published models, which say nothing of missing days, over a series with holes: up to 5 missing days in a row are taken from
-/// the last known day, and the deviation grows; after a longer hole the model begins afresh.
+/// the last known day, and the deviation grows; after a longer hole the model begins afresh, without snow.
 /// </summary>
 internal static class AirDrivenRun
 {
@@ -42,7 +42,13 @@ internal static class AirDrivenRun
             double rainMm = rain.IsEmpty || double.IsNaN(rain[i]) ? 0.0 : rain[i];
             var day = new AirDay(calendar.DayOfYear, year[calendar.DayOfYear - 1], filled.MinimumAirC[i], filled.MaximumAirC[i], rainMm, snowMm);
             known = double.IsNaN(day.MeanC) ? 0 : known + 1;
-            if (known == 0) continue;
+            if (known == 0)
+            {
+                // What lay before a hole that nobody can bridge is not known to lie after it.
+                snowMm = 0;
+                continue;
+            }
+
             (snowMm, _) = SnowByDegreeDays.Step(snowMm, day.MeanC, rainMm, SnowByDegreeDays.UsualMeltMmPerC);
             day = day with { SnowMm = snowMm };
             if (known == 1) state.Start(day);

@@ -6,17 +6,14 @@ namespace GddWatch.Agronomy.Soil;
 /// estimate of weather.</summary>
 public static class DampedSinusoid
 {
-    /// <summary>Diffusivity of an unknown turf soil [m²/s] (measured under grass 0.32 to 0.39·10⁻⁶, SEEN).</summary>
-    public const double UsualDiffusivity = 0.4e-6;
-
     private const double SecondsPerDay = 86_400;
 
     /// <summary>
     /// Gives the depth over which a wave falls to 1/e [cm]: d = √(D·P/π).
-    /// <para>Valid for soil alike at all depths without freezing. NaN where an input is NaN.</para>
+    /// <para>Valid for soil alike at all depths without freezing. Nothing may be missing (NaN is refused).</para>
     /// <para>Source: Hillel 1982; Marshall and Holmes 1988 (SEEN on a university's page).</para>
     /// </summary>
-    /// <param name="diffusivity">Thermal diffusivity D [m²/s], 0 or more.</param>
+    /// <param name="diffusivity">Thermal diffusivity D [m²/s], 0 or more; measured under grass 0.32 to 0.39·10⁻⁶ (SEEN).</param>
     /// <param name="periodDays">Period P of the wave [days], 0 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input is negative or not finite.</exception>
     public static double DampingDepthCm(double diffusivity, double periodDays)
@@ -29,7 +26,7 @@ public static class DampedSinusoid
     /// <summary>
     /// Gives the temperature at a depth and time [°C]: T = Tm + A·exp(−z/d)·sin(2π·(t − t0)/P − z/d − π/2), t0 the time of the lowest
     /// surface temperature.
-    /// <para>Valid for steady waves in soil alike at all depths, without snow or freezing.</para>
+    /// <para>Valid for steady waves in soil alike at all depths, without snow or freezing. Nothing may be missing (NaN is refused).</para>
     /// <para>Source: as <see cref="DampingDepthCm"/>.</para>
     /// </summary>
     /// <param name="meanC">Mean Tm [°C].</param>

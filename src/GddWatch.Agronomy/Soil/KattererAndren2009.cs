@@ -20,7 +20,7 @@ namespace GddWatch.Agronomy.Soil;
 public sealed class KattererAndren2009(double greenAreaIndex = 2.5) : ISoilTemperatureModel
 {
     /// <summary>Leaf area for each green area, where only the latter is known: LAI = 0.8·GAI.</summary>
-    public const double LeavesPerGreenArea = 0.8;
+    internal const double LeavesPerGreenArea = 0.8;
 
     private const int WarmUpDays = 20;
     private const double TypicalErrorC = 1.9;
@@ -33,13 +33,13 @@ public sealed class KattererAndren2009(double greenAreaIndex = 2.5) : ISoilTempe
     /// <summary>Temperature of the surface by the equation above [°C].</summary>
     /// <param name="airC">Mean air temperature Ta [°C].</param>
     /// <param name="leafAreaIndex">LAI [m²/m²].</param>
-    public static double SurfaceC(double airC, double leafAreaIndex) =>
+    internal static double SurfaceC(double airC, double leafAreaIndex) =>
         airC < 0.0 ? 0.20 * airC : airC * (0.95 + 0.05 * Math.Exp(-0.4 * (leafAreaIndex - 3.0)));
 
     /// <summary>Share of the gap between soil and surface that a day closes [1/day].</summary>
     /// <param name="depthCm">Depth Z [cm].</param>
     /// <param name="greenAreaIndex">GAI [m²/m²].</param>
-    public static double Rate(double depthCm, double greenAreaIndex) => 0.24 * Math.Exp(-0.017 * depthCm) * Math.Exp(-0.15 * greenAreaIndex);
+    internal static double Rate(double depthCm, double greenAreaIndex) => 0.24 * Math.Exp(-0.017 * depthCm) * Math.Exp(-0.15 * greenAreaIndex);
 
     /// <inheritdoc/>
     /// <exception cref="ArgumentOutOfRangeException">The model refuses the weather, the latitude or the depth.</exception>

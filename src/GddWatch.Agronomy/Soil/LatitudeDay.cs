@@ -5,7 +5,7 @@ namespace GddWatch.Agronomy.Soil;
 /// <param name="RadiationMJ">Radiation above the air [MJ/m²].</param>
 /// <param name="AirWaveC">By how much the air of this day of the year usually departs from its yearly mean [°C].</param>
 /// <param name="DeepWaveC">The same for the soil at about 1 m [°C].</param>
-public readonly record struct LatitudeDay(double RadiationMJ, double AirWaveC, double DeepWaveC)
+internal readonly record struct LatitudeDay(double RadiationMJ, double AirWaveC, double DeepWaveC)
 {
     /// <summary>Days of a table: the longest year [days].</summary>
     public const int DaysOfTable = 366;

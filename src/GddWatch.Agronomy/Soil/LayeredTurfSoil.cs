@@ -22,7 +22,7 @@ namespace GddWatch.Agronomy.Soil;
 /// after is in the deviation. A missing minimum or maximum is replaced by the latitude's yearly wave plus the last departure from it, the
 /// deviation grows; after 20 such days in a row the estimate is NaN until 14 days are known again. Values marked as filled in are taken as
 /// missing, for they know nothing of the day. Unknown precipitation is judged by the daily range of the air; where the last month's was
-/// all unknown the deviation is 8 % larger. Measured snow depth, radiation and humidity are not used: the first could not be tested, the
+/// all unknown and the daily range of the last months is above 13 °C the deviation is larger, up to 2.3-fold from 16 °C on. Measured snow depth, radiation and humidity are not used: the first could not be tested, the
 /// others brought no gain at the stations below.</para>
 /// <para>Sources: Allen et al. 1998, FAO Irrigation and Drainage Paper 56, for Ra and both Hargreaves formulas (CALC against its
 /// examples); the daily step with snow in the exchange follows the form of Lindström et al. 2002 (SEEN as code, paper MEMORY); heat of

@@ -34,7 +34,7 @@ public sealed class LindstromEtAl2002 : ISoilTemperatureModel
     /// <param name="deepC">Tdeep [°C].</param>
     /// <param name="pullOfAir">wa [1/day].</param>
     /// <param name="pullOfDeep">wd [1/day].</param>
-    public static double StepC(double yesterdayC, double airC, double deepC, double pullOfAir, double pullOfDeep) =>
+    internal static double StepC(double yesterdayC, double airC, double deepC, double pullOfAir, double pullOfDeep) =>
         (1.0 - pullOfAir - pullOfDeep) * yesterdayC + pullOfAir * airC + pullOfDeep * deepC;
 
     /// <inheritdoc/>

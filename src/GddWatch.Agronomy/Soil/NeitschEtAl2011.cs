@@ -34,14 +34,14 @@ public sealed class NeitschEtAl2011 : ISoilTemperatureModel
 
     /// <summary>Deepest damping depth dmax [mm].</summary>
     /// <param name="bulkDensity">ρ [Mg/m³].</param>
-    public static double DeepestDampingMm(double bulkDensity) =>
+    internal static double DeepestDampingMm(double bulkDensity) =>
         1000.0 + 2500.0 * bulkDensity / (bulkDensity + 686.0 * Math.Exp(-5.63 * bulkDensity));
 
     /// <summary>Damping depth dd [mm].</summary>
     /// <param name="bulkDensity">ρ [Mg/m³].</param>
     /// <param name="waterMm">Water in the profile SW [mm].</param>
     /// <param name="profileMm">Depth of the profile z0 [mm].</param>
-    public static double DampingMm(double bulkDensity, double waterMm, double profileMm)
+    internal static double DampingMm(double bulkDensity, double waterMm, double profileMm)
     {
         double deepest = DeepestDampingMm(bulkDensity);
         double wetness = waterMm / ((0.356 - 0.144 * bulkDensity) * profileMm);
@@ -52,7 +52,7 @@ public sealed class NeitschEtAl2011 : ISoilTemperatureModel
     /// <summary>Weight df of the yearly mean, 0 to 1.</summary>
     /// <param name="depthMm">Depth z [mm].</param>
     /// <param name="dampingMm">Damping depth dd [mm].</param>
-    public static double WeightOfYear(double depthMm, double dampingMm)
+    internal static double WeightOfYear(double depthMm, double dampingMm)
     {
         double relative = depthMm / dampingMm;
         return relative / (relative + Math.Exp(-0.867 - 2.078 * relative));
@@ -62,13 +62,13 @@ public sealed class NeitschEtAl2011 : ISoilTemperatureModel
     /// <param name="minimumC">Lowest air temperature [°C].</param>
     /// <param name="maximumC">Highest air temperature [°C].</param>
     /// <param name="solarRadiationMJ">Rs [MJ/m²].</param>
-    public static double BareSurfaceC(double minimumC, double maximumC, double solarRadiationMJ) =>
+    internal static double BareSurfaceC(double minimumC, double maximumC, double solarRadiationMJ) =>
         (minimumC + maximumC) / 2.0 + (0.77 * solarRadiationMJ - 14.0) / 20.0 * (maximumC - minimumC) / 2.0;
 
     /// <summary>Weight bcv of yesterday's soil at the surface, 0 to 1.</summary>
     /// <param name="coverKgPerHa">Plants and residue CV [kg/ha].</param>
     /// <param name="snowMm">Snow S [mm of water].</param>
-    public static double Cover(double coverKgPerHa, double snowMm) => Math.Max(
+    internal static double Cover(double coverKgPerHa, double snowMm) => Math.Max(
         coverKgPerHa / (coverKgPerHa + Math.Exp(7.563 - 1.297e-4 * coverKgPerHa)),
         snowMm / (snowMm + Math.Exp(6.055 - 0.3002 * snowMm)));
 
@@ -77,7 +77,7 @@ public sealed class NeitschEtAl2011 : ISoilTemperatureModel
     /// <param name="surfaceC">Surface Ts [°C].</param>
     /// <param name="yearC">Yearly mean of the air [°C].</param>
     /// <param name="weightOfYear">df.</param>
-    public static double StepC(double yesterdayC, double surfaceC, double yearC, double weightOfYear) =>
+    internal static double StepC(double yesterdayC, double surfaceC, double yearC, double weightOfYear) =>
         0.8 * yesterdayC + 0.2 * (weightOfYear * (yearC - surfaceC) + surfaceC);
 
     /// <inheritdoc/>

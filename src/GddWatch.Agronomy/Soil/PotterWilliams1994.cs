@@ -31,7 +31,7 @@ public sealed class PotterWilliams1994 : ISoilTemperatureModel
     /// <param name="maximumC">Highest air temperature [°C].</param>
     /// <param name="wetShare">Share of wet days w, 0 to 1.</param>
     /// <param name="wet">Whether this day is wet.</param>
-    public static double SurfaceOfDayC(double minimumC, double maximumC, double wetShare, bool wet)
+    internal static double SurfaceOfDayC(double minimumC, double maximumC, double wetShare, bool wet)
     {
         double mean = (minimumC + maximumC) / 2.0;
         return wet ? wetShare * (mean - minimumC) + minimumC : wetShare * (maximumC - mean) + mean + 2.0;
@@ -40,7 +40,7 @@ public sealed class PotterWilliams1994 : ISoilTemperatureModel
     /// <summary>Weight bcv of yesterday's surface, 0 to 1.</summary>
     /// <param name="coverTPerHa">Plants and residue CV [t/ha].</param>
     /// <param name="snowMm">Snow S [mm of water].</param>
-    public static double Cover(double coverTPerHa, double snowMm) => Math.Max(
+    internal static double Cover(double coverTPerHa, double snowMm) => Math.Max(
         coverTPerHa / (coverTPerHa + Math.Exp(5.3396 - 2.3951 * coverTPerHa)),
         snowMm / (snowMm + Math.Exp(2.303 - 0.2197 * snowMm)));
 

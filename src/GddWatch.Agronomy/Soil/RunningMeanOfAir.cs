@@ -11,7 +11,7 @@ namespace GddWatch.Agronomy.Soil;
 /// them.</para>
 /// <para>Source: common practice of extension services; science reference 2.7 (CALC).</para>
 /// <para>Error at 5 cm, 50 stations of the US Climate Reference Network 2010 to 2023, n = 5: humid stations RMSE 3.62 °C in the year, 3.85
-/// February to May, 2.35 August to October; all stations 3.86. Nothing is fitted.</para>
+/// February to May, 2.34 August to October; all stations 3.86. Nothing is fitted.</para>
 /// </summary>
 /// <param name="days">Over how many days n [days], 1 to 30.</param>
 public sealed class RunningMeanOfAir(int days = 5) : ISoilTemperatureModel

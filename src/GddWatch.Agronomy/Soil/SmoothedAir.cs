@@ -15,9 +15,7 @@ namespace GddWatch.Agronomy.Soil;
 /// </summary>
 public sealed class SmoothedAir : ISoilTemperatureModel
 {
-    /// <summary>Days at the start of a series, or after a hole, before the estimate is given [days].</summary>
-    public const int WarmUpDays = 10;
-
+    private const int WarmUpDays = 10;
     private const double Rate = 0.2;
     private const double WarmerThanAirC = 1.7;
     private const double TypicalErrorC = 2.7;

@@ -1,7 +1,7 @@
 namespace GddWatch.Agronomy.Soil;
 
 /// <summary>Snow on the ground from air temperature and precipitation.</summary>
-public static class SnowByDegreeDays
+internal static class SnowByDegreeDays
 {
     /// <summary>Melting for each degree above 0 °C where a model has no value of its own [mm/°C].</summary>
     public const double UsualMeltMmPerC = 5.2;

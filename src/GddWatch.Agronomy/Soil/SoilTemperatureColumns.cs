@@ -5,7 +5,7 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>Soil temperature on each day of a series: estimate and its standard deviation, NaN where not known.</summary>
 /// <param name="MeanC">Daily mean [°C].</param>
-/// <param name="DeviationC">Standard deviation of the mean [°C]; zero where it was measured.</param>
+/// <param name="DeviationC">Standard deviation of the mean [°C]; zero where it was measured at that depth and day.</param>
 public sealed record SoilTemperatureColumns(double[] MeanC, double[] DeviationC)
 {
     /// <summary>Estimates by a model into new columns.</summary>

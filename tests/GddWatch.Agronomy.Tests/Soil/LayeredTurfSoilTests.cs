@@ -74,15 +74,45 @@ public sealed class LayeredTurfSoilTests
         Assert.Equal(asMissing.DeviationC, asFilled.DeviationC);
     }
 
-    [Fact]
-    public void Unknown_precipitation_makes_the_deviation_eight_hundredths_larger_than_the_same_weather_known()
+    [Theory]
+    [InlineData(11, 1.0)]
+    [InlineData(13, 1.0)]
+    [InlineData(14.5, 1.65)]
+    [InlineData(16, 2.3)]
+    [InlineData(20, 2.3)]
+    public void Unknown_precipitation_widens_the_deviation_where_the_daily_range_is_large(double rangeC, double widening)
     {
-        // The rule of the model for unknown rain, 2.5 mm · clip((21 − range)/8, 0.05, 1.5), gives 2.8125 mm a day where the range is
-        // always 12 °C. It starts from a range of 10 °C, and the climate's balance remembers that start for years: hence the tolerance.
-        double[] year = SomeSoil.SmoothYear(2500);
-        double unknown = SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(NewYear, year)).DeviationC[^1];
-        double known = SomeSoil.Of(LayeredTurfSoil.Default, SomeSoil.Days(NewYear, year, _ => 2.8125)).DeviationC[^1];
-        Assert.Equal(1.08, unknown / known, 1e-4);
+        // The model's rule for unknown rain, 2.5 mm · clip((21 − range)/8, 0.05, 1.5), is here given as known rain, so that only the widening
+        // 1 + 1.3·clip((range − 13)/3, 0, 1) is left. It starts from a range of 10 °C, and the climate's balance remembers that start for years:
+        // hence the tolerance.
+        double rainMm = 2.5 * Math.Clamp((21 - rangeC) / 8, 0.05, 1.5);
+        Assert.Equal(widening, Last(double.NaN) / Last(rainMm), 1e-3);
+
+        double Last(double dailyRainMm)
+        {
+            var builder = new DailySeriesBuilder();
+            double[] year = SomeSoil.SmoothYear(2500);
+            for (int i = 0; i < year.Length; i++)
+            {
+                builder.Put(NewYear.AddDays(i), WeatherVariable.MinimumAirC, year[i] - rangeC / 2);
+                builder.Put(NewYear.AddDays(i), WeatherVariable.MaximumAirC, year[i] + rangeC / 2);
+                builder.Put(NewYear.AddDays(i), WeatherVariable.PrecipitationMm, dailyRainMm);
+            }
+
+            return SomeSoil.Of(LayeredTurfSoil.Default, builder.Build()!).DeviationC[^1];
+        }
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_constant_that_is_no_number_is_refused_with_its_name_and_value(double value)
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new LayeredTurfSoilCoefficients { StoreMm = value });
+        Assert.Equal("StoreMm", refusal.ParamName);
+        Assert.Equal(value, refusal.ActualValue);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayeredTurfSoilCoefficients { FrostShare = value });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ZhengHuntRunning1993(interceptC: value));
     }
 
     [Fact]

@@ -27,6 +27,18 @@ public sealed class SoilModelLaws
             iter: 100,
             seed: "0000KXKkWK54");
 
+    [Fact]
+    public void After_a_long_hole_a_published_model_begins_afresh_without_the_snow_that_lay_before()
+    {
+        double[] winter = [.. Enumerable.Repeat(-6.0, 60), .. Enumerable.Repeat(double.NaN, 12), .. Enumerable.Repeat(-3.0, 60)];
+        DailySeries holed = SomeSoil.Days(new DateOnly(2023, 11, 1), winter, day => day <= 60 ? 8 : 0);
+        DailySeries afresh = SomeSoil.Days(new DateOnly(2023, 11, 1).AddDays(72), winter.AsSpan(72), _ => 0);
+        foreach (ISoilTemperatureModel model in SoilModels.All.Where(model => model is not LayeredTurfSoil))
+        {
+            Assert.Equal(SomeSoil.Of(model, afresh).MeanC, SomeSoil.Of(model, holed).MeanC.Skip(72));
+        }
+    }
+
     [Theory]
     [MemberData(nameof(Models))]
     public void Every_estimate_has_a_deviation_and_lies_where_soil_can_be(string name) =>
