@@ -20,7 +20,7 @@ internal static class SoilReportCommand
         Charts.ChooseFont();
         ReportPage page = new("Soil temperature: how true the estimate is");
         FigureList figures = new();
-        SummaryPart.Write(page, figures, evidence, ProbesPart.AfterThreeReadingsC(evidence));
+        SummaryPart.Write(page, figures, evidence);
         ModelsPart.Write(page, figures, evidence);
         RangesPart.Write(page, figures, evidence);
         StationsPart.Write(page, figures, evidence);

@@ -37,17 +37,24 @@ internal sealed class TemperatureCourse
         if (rule.SlowMeanDays != slowDays) throw new ArgumentException($"The slower mean is over {slowDays} days, the rule asks for {rule.SlowMeanDays}.");
         int from = passage.StartIn(year).DayNumber - firstDay.DayNumber;
         int until = Math.Min(passage.EndIn(year).DayNumber - firstDay.DayNumber, fast.Length - 1);
-        int inARow = 0, unknown = 0;
+        int unknown = 0;
         for (int day = from; day <= until; day++)
         {
             unknown = double.IsNaN(fast[day]) ? unknown + 1 : 0;
             if (unknown > LongestHoleDays) return null;
-            inARow = passage.IsPast(fast[day]) ? inARow + 1 : 0;
             bool near = double.IsInfinity(rule.SlackC) || passage.IsNear(slow[day], rule.SlackC);
-            if (inARow >= rule.DaysInARow && near) return firstDay.AddDays(day);
+            if (near && CountPast(passage, from, day, rule.OfDays) >= rule.DaysPast) return firstDay.AddDays(day);
         }
 
         return null;
+    }
+
+    /// <summary>On how many of the last days the 5-day mean is past the threshold; days before the search begins do not count.</summary>
+    private int CountPast(Passage passage, int from, int day, int days)
+    {
+        int past = 0;
+        for (int i = Math.Max(from, day - days + 1); i <= day; i++) past += passage.IsPast(fast[i]) ? 1 : 0;
+        return past;
     }
 
     private static double[] Mean(double[] values, int days, int needed)

@@ -4,7 +4,7 @@ using GddWatch.Validation.Weather;
 
 namespace GddWatch.Validation.Report;
 
-/// <summary>Places of other networks, on which nothing was fitted or chosen.</summary>
+/// <summary>Places of other networks, on which no constant of the models was fitted.</summary>
 internal static class ElsewherePart
 {
     public static void Write(ReportPage page, FigureList figures, Evidence evidence, ISoilTemperatureModel model)
@@ -12,7 +12,8 @@ internal static class ElsewherePart
         if (evidence.Elsewhere.Count == 0) return;
         page.Heading("Where no station was: forest, seaside, watered grass");
         page.Text(
-            "Places from other networks, used for nothing but this table. Harvard Forest has a cold, snowy winter. At Dublin Airport the sea keeps the air late while the soil "
+            "Places from other networks, on which no constant of the estimate was fitted. (The rule that turns a probe reading at a time of day into a daily mean, which has no part in this table, was set by hand "
+            + "from the daily range at Harvard Forest.) Harvard Forest has a cold, snowy winter. At Dublin Airport the sea keeps the air late while the soil "
             + "follows the sun, so that any model that only smooths and delays the air is out of step there. Hastings Tract is watered grass in a rainless summer, of which the model cannot know: "
             + "the only water it hears of is rain.");
         page.Table(

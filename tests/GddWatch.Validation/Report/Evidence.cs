@@ -9,7 +9,7 @@ namespace GddWatch.Validation.Report;
 /// <param name="Stations">The stations of the reference network.</param>
 /// <param name="HeldOut">The default model's estimates, each station with constants from the others.</param>
 /// <param name="Models">All models at 5 cm, the default first.</param>
-/// <param name="Elsewhere">Stations of other networks, used for no fit.</param>
+/// <param name="Elsewhere">Stations of other networks, on which no model was fitted.</param>
 internal sealed record Evidence(
     IReadOnlyList<MeasuredStation> Stations, LeaveOneStationOut HeldOut, IReadOnlyList<ModelRun> Models, IReadOnlyList<MeasuredStation> Elsewhere)
 {

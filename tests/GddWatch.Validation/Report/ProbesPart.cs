@@ -10,20 +10,20 @@ internal static class ProbesPart
         page.Heading("What probe readings do");
         page.Text(
             "Somebody pushes a thermometer into the lawn a few times; the estimate is corrected by what was read, and the correction fades over months. Here this is played at every station on every tenth day: "
-            + "the readings are the measured daily means, and the next 30 days are scored with the correction and without. A reading far from what was expected is doubted: it counts less, "
+            + "the readings are the measured daily means, so many days before it, and the 30 days after it are scored with the correction and without: after a last reading 4 days before, those are the 5th to the 34th day after that reading. A reading far from what was expected is doubted: it counts less, "
             + "and the person is told. The stated range shrinks as readings agree, and must still hold 80 %. A day can be judged in several plays.");
         page.Table(
-            "Typical error in the 30 days after the last reading [°C]; all days together (mean over stations)",
+            "Typical error in the 30 days after the day from which the readings are counted back [°C]; all days together (mean over stations)",
             ["Readings", "humid\nwithout", "humid\nwith", "all\nwithout", "all\nwith", "range holds\nhumid", "readings\ndoubted", "days judged\nhumid"],
             ProbePlan.All.Select(plan => Row(figures, evidence, plan)));
         page.Text("Readings take away what stays the same for weeks at a place, such as the stations' biases pictured above; what changes from day to day they cannot.");
     }
 
-    /// <summary>The pooled error at humid stations after the readings that the goal speaks of [°C].</summary>
-    public static double AfterThreeReadingsC(Evidence evidence)
+    /// <summary>The error at humid stations after a plan's readings [°C]: pooled, and the mean of the stations' own.</summary>
+    public static (double PooledC, double StationC) AfterReadingsC(Evidence evidence, ProbePlan plan)
     {
-        ProbeScore[] humid = [.. ProbeTrial.Run(ProbePlan.ThreeInThreeWeeks, evidence.Default, evidence.Stations).Where(score => score.IsHumid)];
-        return ProbeScore.Pooled(humid, score => score.SquaresAfter);
+        ProbeScore[] humid = [.. ProbeTrial.Run(plan, evidence.Default, evidence.Stations).Where(score => score.IsHumid)];
+        return (ProbeScore.Pooled(humid, score => score.SquaresAfter), ProbeScore.StationMean(humid, score => score.SquaresAfter));
     }
 
     private static List<string> Row(FigureList figures, Evidence evidence, ProbePlan plan)
