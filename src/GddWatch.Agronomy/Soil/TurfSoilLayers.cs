@@ -12,7 +12,7 @@ namespace GddWatch.Agronomy.Soil;
 /// 30 mm of rain a day, the rule for unknown rain (2.5 mm·clip((21 − r)/8, 0.05, 1.5), r the smoothed range), memories of 20 and 80 days,
 /// and the start values (range 10 °C, rain 2.5 mm, demand 3 mm, wetness 0.7, soil 1 and deep soil 1.5 °C above the air): set by hand, and not
 /// refitted in the folds; their effect fades or is small. The deviation's (0.62, 0.145, 0.93, 30/(n + 6)), the widening where rain is unknown
-/// (1.3, from 13 °C over 3 °C) and the variance of missing days (0.8·v + 1, fading by 0.7): chosen so that the stated 80 % range holds about
+/// (1.5, from 13 °C over 3 °C) and the variance of missing days (0.8·v + 1, fading by 0.7): chosen so that the stated 80 % range holds about
 /// 80 % of days at the fitting stations; not refitted in the folds either, so that the coverage of stations left out is a little
 /// flattered.
 /// It changes in place for speed: a copy goes its own way. The equations stand at <see cref="LayeredTurfSoil"/>.
@@ -26,7 +26,7 @@ internal struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
     private const double UsualRainMm = 2.5;
     private const int StartDays = 30;
     private const double WarmerThanAirC = 1.5;
-    private const double WideningWithoutRain = 1.3;
+    private const double WideningWithoutRain = 1.5;
     private const double WideningFromRangeC = 13;
     private const double WideningOverRangeC = 3;
 
@@ -66,7 +66,7 @@ internal struct TurfSoilLayers(LayeredTurfSoilCoefficients coefficients)
     public double Aridity { readonly get; private set; }
 
     /// <summary>
-    /// Standard deviation of the estimate [°C]: √[(0.62 + 0.145·max(0, F) + 0.93·a)² + 30/(n + 6) + v]·(1 + 1.3·u·clip((r − 13)/3, 0,
+    /// Standard deviation of the estimate [°C]: √[(0.62 + 0.145·max(0, F) + 0.93·a)² + 30/(n + 6) + v]·(1 + 1.5·u·clip((r − 13)/3, 0,
     /// 1)), F the warming by sun and sky, a the aridity, n the days since the start, v the variance of missing days, u the share of the last
     /// month's days with unknown precipitation, r the smoothed daily range of the air [°C]: where the air is dry the estimate needs the rain
     /// most.
