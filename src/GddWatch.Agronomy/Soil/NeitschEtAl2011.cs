@@ -17,7 +17,7 @@ namespace GddWatch.Agronomy.Soil;
 /// <para>Source: Neitsch, Arnold, Kiniry and Williams 2011, Soil and Water Assessment Tool theoretical documentation (equations SEEN in
 /// open code and help pages).</para>
 /// <para>Constants as published; bulk density 1.4 Mg/m³, 150 mm of water in 1000 mm and 3000 kg/ha of cover assumed. Error at 5 cm, 50
-/// stations of the US Climate Reference Network 2010 to 2023: humid RMSE 2.64 °C in the year, 2.93 February to May, 2.03 August to
+/// stations of the US Climate Reference Network 2010 to 2023: humid RMSE 2.63 °C in the year, 2.91 February to May, 2.03 August to
 /// October; all 2.99.</para>
 /// </summary>
 public sealed class NeitschEtAl2011 : ISoilTemperatureModel
