@@ -39,7 +39,7 @@ public sealed class InventedWeatherLawTests
     }
 
     // C.W. Richardson and D.A. Wright (1984), WGEN: a model for generating daily weather variables, USDA ARS-8: its
-    // correlations (MEMORY) and the A and B that it gives for them (SEEN in several public transcriptions). Its third variable,
+    // correlations (MEMORY) and the A and B that it gives for them (SEEN in several public copies). Its third variable,
     // radiation, hardly enters the maximum's row and B; in the minimum's row of A it does, so that row is not compared.
     [Fact]
     public void Departures_have_the_coefficients_that_were_published_for_such_correlations()
