@@ -24,6 +24,7 @@ internal static class SoilReportCommand
         ModelsPart.Write(page, figures, evidence);
         RangesPart.Write(page, figures, evidence);
         StationsPart.Write(page, figures, evidence);
+        SunAndHumidityPart.Write(page, figures, evidence);
         ElsewherePart.Write(page, figures, evidence, LayeredTurfSoil.Default);
         DatesPart.Write(page, figures, evidence);
         ProbesPart.Write(page, figures, evidence);

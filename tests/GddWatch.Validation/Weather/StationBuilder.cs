@@ -34,6 +34,12 @@ internal sealed class StationBuilder
         if (!double.IsNaN(rainMm)) withRain.Put(day, WeatherVariable.PrecipitationMm, rainMm);
     }
 
+    /// <summary>Puts in a value that no model uses and that is looked at beside them; NaN is passed over.</summary>
+    public void PutBeside(DateOnly day, WeatherVariable variable, double value)
+    {
+        if (!double.IsNaN(value)) withRain.Put(day, variable, value);
+    }
+
     /// <summary>Puts in a measured soil temperature [°C] at a depth [cm]; NaN is passed over.</summary>
     public void PutSoil(DateOnly day, int depthCm, double soilC)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GddWatch.Agronomy.Weather;
 
 namespace GddWatch.Validation.Weather;
 
@@ -14,6 +15,8 @@ internal static class UscrnStations
     private const int MaximumField = 5;
     private const int MinimumField = 6;
     private const int RainField = 9;
+    private const int SunField = 10;
+    private const int HumidityField = 17;
     private static readonly (int DepthCm, int Field)[] SoilFields = [(5, 23), (10, 24), (20, 25)];
 
     /// <summary>Below this every value of these fields is a mark for "missing" (-9999, in older files -99).</summary>
@@ -57,6 +60,8 @@ internal static class UscrnStations
             if (fields.Length != FieldCount) throw new FormatException($"{fields.Length} fields were found where {FieldCount} are expected.");
             DateOnly day = DateOnly.ParseExact(fields[DayField], "yyyyMMdd", CultureInfo.InvariantCulture);
             builder.Put(day, Value(fields[MinimumField]), Value(fields[MaximumField]), Value(fields[RainField]));
+            builder.PutBeside(day, WeatherVariable.SolarRadiationMJ, Value(fields[SunField]));
+            builder.PutBeside(day, WeatherVariable.RelativeHumidityPercent, Value(fields[HumidityField]));
             foreach ((int depthCm, int field) in SoilFields) builder.PutSoil(day, depthCm, Value(fields[field]));
         });
 
