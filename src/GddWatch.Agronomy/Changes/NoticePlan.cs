@@ -48,10 +48,19 @@ public static class NoticePlan
             WindowState.Open when opened is null && closing is null => NoticeKind.Opened,
             WindowState.Closing when opened is null && closing is null => Wants(NoticeKind.Opened) ? NoticeKind.Opened : NoticeKind.Closing,
             WindowState.Closing when closing is null => NoticeKind.Closing,
-            WindowState.Closed when Told(NoticeKind.Closed) is null && (opened ?? closing) is not null && window.LastClosing!.Day >= day.AddDays(-LateCloseDays) => NoticeKind.Closed,
+            WindowState.Closed when Told(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing) is not null) => NoticeKind.Closed,
             _ => null,
         };
         return due is { } kind && Wants(kind) ? kind : null;
+
+        // Who was told of the opening is owed its close. Who asked for closes alone hears of one that has just come; at a first start the older ones stay silent.
+        bool IsCloseNews(bool wasToldOpen)
+        {
+            if (window.LastClosing is not { } close) return false;
+            bool wantsClosesAlone = !Wants(NoticeKind.Opened) && !Wants(NoticeKind.Closing);
+            int newsForDays = wasToldOpen ? LateCloseDays : wantsClosesAlone ? WindowJudge.StaleAfterDays : -1;
+            return close.Day >= day.AddDays(-newsForDays);
+        }
 
         bool Wants(NoticeKind kind) => recipient.Wants(window.Site.Id, window.Treatment.Id, kind, day);
         DateOnly? Told(NoticeKind kind) =>

@@ -114,6 +114,29 @@ public sealed class NoticePlanTests
         Assert.Equal(NoticeKind.Closing, closing.Notice.Key.Kind);
     }
 
+    [Theory]
+    [InlineData(NoticeKind.Opened)]
+    [InlineData(NoticeKind.Closing)]
+    [InlineData(NoticeKind.Closed)]
+    public void Who_asked_for_one_kind_alone_hears_of_it_once_in_a_season(NoticeKind kind)
+    {
+        Recipient reader = Adviser with { Notices = [kind] };
+        var heard = new List<NoticeKind>();
+        for (var day = new DateOnly(2022, 1, 1); day <= new DateOnly(2022, 12, 31); day = day.AddDays(1))
+        {
+            heard.AddRange(PlanAndTell(day, reader).Select(planned => planned.Notice.Key.Kind));
+        }
+
+        Assert.Equal([kind], heard);
+    }
+
+    [Fact]
+    public void Who_asked_for_closes_alone_hears_nothing_of_one_that_was_over_before_the_first_start()
+    {
+        Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
+        Assert.Empty(PlanAndTell(whole.LastClosing!.Day.AddDays(10), Adviser with { Notices = [NoticeKind.Closed] }));
+    }
+
     [Fact]
     public void A_close_is_no_news_a_month_later()
     {
