@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Heat;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
@@ -20,10 +21,11 @@ public sealed class SiteMetrics
     private readonly Dictionary<(Depth Depth, int Days), double[]> soilMeans = [];
     private readonly List<(HeatSumDefinition Definition, double[] Sums)> heatSums = [];
 
-    private SiteMetrics(DailySeries series, Site site)
+    private SiteMetrics(DailySeries series, Site site, SiteJournal journal)
     {
         Series = series;
         Site = site;
+        Journal = journal;
         Climate = new SiteClimate(this);
     }
 
@@ -33,18 +35,28 @@ public sealed class SiteMetrics
     /// <summary>The site.</summary>
     public Site Site { get; }
 
+    /// <summary>What was recorded here.</summary>
+    public SiteJournal Journal { get; }
+
     /// <summary>What is usual here, from earlier seasons.</summary>
     public SiteClimate Climate { get; }
 
     /// <summary>Whether the soil temperature is measured here rather than estimated.</summary>
     public bool SoilIsMeasured => Site.SoilTemperature == SoilSource.Measured;
 
+    /// <summary>The metrics of a site's weather where nothing was recorded.</summary>
+    public static SiteMetrics Of(DailySeries series, Site site) => Of(series, site, SiteJournal.Empty);
+
     /// <summary>The metrics of a site's weather.</summary>
-    public static SiteMetrics Of(DailySeries series, Site site)
+    /// <param name="series">The weather; days after the one that is judged must not be in it.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="journal">What was recorded there by the day that is judged.</param>
+    public static SiteMetrics Of(DailySeries series, Site site, SiteJournal journal)
     {
         ArgumentNullException.ThrowIfNull(series);
         ArgumentNullException.ThrowIfNull(site);
-        return new SiteMetrics(LastKnownDay.Fill(series), site);
+        ArgumentNullException.ThrowIfNull(journal);
+        return new SiteMetrics(LastKnownDay.Fill(series), site, journal);
     }
 
     /// <summary>The last day with both temperatures from the source, or null where there is none.</summary>
@@ -70,7 +82,7 @@ public sealed class SiteMetrics
         if (soil.TryGetValue(depth, out SoilTemperatureColumns? known)) return known;
         SoilTemperatureColumns columns = SoilIsMeasured
             ? MeasuredSoil.At(Series, depth)
-            : SoilTemperatureColumns.Estimate(LayeredTurfSoil.Default, Series, Site.Latitude, depth);
+            : ProbeCorrection.Estimate(LayeredTurfSoil.Default, Series, Site.Latitude, depth, Journal.Readings()).Columns;
         soil.Add(depth, columns);
         return columns;
     }

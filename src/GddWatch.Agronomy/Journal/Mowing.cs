@@ -1,0 +1,4 @@
+namespace GddWatch.Agronomy.Journal;
+
+/// <summary>A mowing.</summary>
+public sealed record Mowing : JournalEntry;
