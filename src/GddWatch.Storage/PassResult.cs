@@ -9,6 +9,9 @@ public sealed record PassResult
     /// <summary>The instant of the pass; in a replay, the replayed one. Messages are queued as of it.</summary>
     public required DateTimeOffset At { get; init; }
 
+    /// <summary>The fingerprint of the configuration that judged.</summary>
+    public required string Configuration { get; init; }
+
     /// <summary>The ids of the sites that were judged.</summary>
     public required IReadOnlyList<string> Sites { get; init; }
 

@@ -28,7 +28,7 @@ public sealed class PassStore(Database database)
                 foreach (QueuedMessage queued in pass.Messages)
                 {
                     bool isNew = await QueueAsync(work, queued, pass.At);
-                    await MarkToldAsync(work, queued.Message, isNew);
+                    await MarkToldAsync(work, queued.Message, pass.Configuration, isNew);
                     added += isNew ? 1 : 0;
                 }
 
@@ -51,11 +51,12 @@ public sealed class PassStore(Database database)
             notBefore = StoredText.Of(queued.NotBefore ?? at),
         }) > 0;
 
-    private static async Task MarkToldAsync(Work work, Message message, bool isNew)
+    private static async Task MarkToldAsync(Work work, Message message, string configuration, bool isNew)
     {
-        foreach ((Notice notice, NoticeKey key) in message.Notices.SelectMany(each => each.ToldKeys().Select(key => (each, key))))
+        foreach ((Notice notice, ToldFact fact) in message.Notices.SelectMany(each => each.Facts.Select(fact => (each, fact))))
         {
-            ToldRow told = ToldRow.Of(key, notice, message);
+            NoticeKey key = fact.Key;
+            ToldRow told = ToldRow.Of(fact, notice, message, configuration);
             if (await work.ExecuteAsync(ToldSql.Keep, told) > 0)
             {
                 if (!isNew)

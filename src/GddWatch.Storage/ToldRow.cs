@@ -13,22 +13,35 @@ internal sealed class ToldRow
 
     public string Kind { get; init; } = "";
 
+    public int Revision { get; init; }
+
     public string Address { get; init; } = "";
 
     public string Day { get; init; } = "";
 
+    public string? Fact { get; init; }
+
+    public string Configuration { get; init; } = "";
+
     public string MessageId { get; init; } = "";
 
-    public static ToldRow Of(NoticeKey key, Notice notice, Message message) => new()
+    public static ToldRow Of(ToldFact fact, Notice notice, Message message, string configuration) => new()
     {
-        Site = key.Site,
-        Treatment = key.Treatment,
-        Season = key.Season,
-        Kind = NoticeKinds.Word(key.Kind),
+        Site = fact.Key.Site,
+        Treatment = fact.Key.Treatment,
+        Season = fact.Key.Season,
+        Kind = NoticeKinds.Word(fact.Key.Kind),
+        Revision = fact.Key.Revision,
         Address = StoredText.Address(message.Address),
         Day = StoredText.Of(notice.Day),
+        Fact = StoredText.Of(fact.Day),
+        Configuration = configuration,
         MessageId = message.MessageId,
     };
 
-    public ToldNotice Notice() => new(new NoticeKey(Site, Treatment, Season, StoredText.Kind(Kind)), Address, StoredText.Day(Day), MessageId);
+    public ToldNotice Notice() => new(
+        new NoticeKey(Site, Treatment, Season, StoredText.Kind(Kind), Revision),
+        Address,
+        new Told(StoredText.Day(Day), StoredText.DayOrNone(Fact), Configuration, Revision),
+        MessageId);
 }

@@ -9,11 +9,8 @@ public sealed record Notice
     /// <summary>What makes it the same notice.</summary>
     public required NoticeKey Key { get; init; }
 
-    /// <summary>What else it tells about the same window, such as that a window found open is past its best already.</summary>
-    public IReadOnlyList<NoticeKind> AlsoTells { get; init; } = [];
-
-    /// <summary>Everything that is told once this notice is.</summary>
-    public IEnumerable<NoticeKey> ToldKeys() => AlsoTells.Select(kind => Key with { Kind = kind }).Prepend(Key);
+    /// <summary>Everything that is told once this notice is: what it is about, and what else it says of the same window.</summary>
+    public IReadOnlyList<ToldFact> Facts { get; init; } = [];
 
     /// <summary>The day whose judging made it.</summary>
     public required DateOnly Day { get; init; }

@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Agronomy.Changes;
@@ -9,52 +10,103 @@ namespace GddWatch.Agronomy.Changes;
 /// </summary>
 public static class NoticePlan
 {
-    /// <summary>How long after it a close is still told [days]; later it is no news, only an old fact.</summary>
+    /// <summary>How long after it a close is still told, and an ended window still corrected [days]; later it is no news, only an old fact.</summary>
     private const int LateCloseDays = 14;
 
     /// <summary>The notices due, each with the people to whom it goes.</summary>
     /// <param name="standing">Where the site's windows stand.</param>
-    /// <param name="metrics">The site's weather as of the same day, for what to expect.</param>
-    /// <param name="region">The people, and the units they read.</param>
-    /// <param name="dayTold">The day on which a person was told of a change; null where they were not.</param>
+    /// <param name="metrics">The site's weather and journal as of the same day.</param>
+    /// <param name="region">The people, the local rules, and the units that people read.</param>
+    /// <param name="configuration">The fingerprint of the configuration that judged. What was told under another one is not corrected by the weather.</param>
+    /// <param name="told">What a person was last told of a change, whatever the revision of the key; null where they were told nothing of it.</param>
     public static IReadOnlyList<PlannedNotice> For(
-        Standing standing, SiteMetrics metrics, Region region, Func<NoticeKey, string, DateOnly?> dayTold)
+        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told)
     {
         var planned = new List<PlannedNotice>();
+        var writer = new NoticeWriter(standing, metrics, region);
         bool isStale = standing.WeatherThrough is not { } through || standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays;
         foreach (Window window in standing.Ended.Concat(standing.Windows))
         {
-            if (!window.Treatment.IsToldAt(window.Site)) continue;
+            if (!window.Treatment.IsToldAt(window.Site) || window.State == WindowState.Done) continue;
             // Nothing opens, or goes past its best, on weather that has stopped coming; and of what is over only the close is still worth telling.
-            if (window.State != WindowState.Closed && (isStale || standing.Ended.Contains(window))) continue;
-            foreach (IGrouping<NoticeKind, Recipient> group in region.Recipients
-                .Select(recipient => (Recipient: recipient, Kind: Due(window, recipient, standing.Day, dayTold)))
-                .Where(due => due.Kind is not null)
-                .GroupBy(due => due.Kind!.Value, due => due.Recipient))
+            bool hasEnded = standing.Ended.Contains(window);
+            if (window.State != WindowState.Closed && (isStale || (hasEnded && !JustEnded(window, standing.Day)))) continue;
+            if (IsBanned(window, region, standing.Day) || IsSettledAgainst(window, standing)) continue;
+            foreach (IGrouping<DueNotice, Recipient> group in region.Recipients
+                .Select(recipient => (Recipient: recipient, Due: new Due(window, recipient, standing.Day, hasEnded, configuration, told).Notice()))
+                .Where(each => each.Due is not null)
+                .GroupBy(each => each.Due!, each => each.Recipient))
             {
-                planned.Add(new PlannedNotice(NoticeWriter.Write(window, group.Key, standing, metrics, region.Units), [.. group]));
+                planned.Add(new PlannedNotice(writer.Write(window, group.Key), [.. group]));
             }
         }
 
         return planned;
     }
 
-    private static NoticeKind? Due(Window window, Recipient recipient, DateOnly day, Func<NoticeKey, string, DateOnly?> dayTold)
+    /// <summary>Whether a local rule bans this kind of work at the site on a day.</summary>
+    public static bool IsBanned(Window window, Region region, DateOnly day) =>
+        region.RulesAbout(window.Site, window.Treatment.Work).Any(rule => rule.Bans(day));
+
+    /// <summary>Whether the site prefers a rival of this treatment, whose season has begun and whose window has not passed.</summary>
+    public static bool IsSettledAgainst(Window window, Standing standing) =>
+        !window.Site.Prefers.Contains(window.Treatment.Id) && PreferredRival(window, standing) is not null;
+
+    /// <summary>The rival that the site prefers, where one is open or still to come this season.</summary>
+    public static Window? PreferredRival(Window window, Standing standing) => window.Site.Prefers.Count == 0
+        ? null
+        : window.Treatment.Excludes
+            .Where(exclusion => window.Site.Prefers.Contains(exclusion.Treatment))
+            .Select(exclusion => standing.Windows.FirstOrDefault(other => other.Treatment.Id == exclusion.Treatment))
+            .FirstOrDefault(rival => rival is { State: WindowState.Waiting or WindowState.Nearing or WindowState.Open or WindowState.Closing }
+                && rival.Season.Span.Contains(standing.Day) && rival.Treatment.IsToldAt(rival.Site));
+
+    private static bool JustEnded(Window window, DateOnly day) => window.Season.Span.Last >= day.AddDays(-LateCloseDays);
+
+    /// <summary>What is due to one person about one window.</summary>
+    private sealed class Due(Window window, Recipient recipient, DateOnly day, bool hasEnded, string configuration, Func<NoticeKey, string, Told?> told)
     {
-        DateOnly? opened = Told(NoticeKind.Opened);
-        DateOnly? closing = Told(NoticeKind.Closing);
-        NoticeKind? due = window.State switch
+        public DueNotice? Notice() => Correction() ?? Held() ?? Change();
+
+        /// <summary>Something told turned out otherwise by the weather.</summary>
+        private DueNotice? Correction()
         {
-            WindowState.Open when opened is null && closing is null => NoticeKind.Opened,
-            WindowState.Closing when opened is null && closing is null => Wants(NoticeKind.Opened) ? NoticeKind.Opened : NoticeKind.Closing,
-            WindowState.Closing when closing is null => NoticeKind.Closing,
-            WindowState.Closed when Told(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing) is not null) => NoticeKind.Closed,
-            _ => null,
-        };
-        return due is { } kind && Wants(kind) ? kind : null;
+            if (!Wants(NoticeKind.Corrected) || window.State is WindowState.Unknown or WindowState.Held) return null;
+            if (window.State == WindowState.Closed && window.Transitions[^1].Day < day.AddDays(-LateCloseDays)) return null;
+            Told?[] all = [LastTold(NoticeKind.Opened), LastTold(NoticeKind.Closing), LastTold(NoticeKind.Closed)];
+            Told[] known = [.. all.OfType<Told>()];
+            if (known.Length == 0 || known.Any(each => each.Configuration != configuration)) return null;
+            var said = new Said(known.Max(each => each.Day), Day(all[0]), Day(all[1]), Day(all[2]));
+            return said.Differs(window) ? new DueNotice(NoticeKind.Corrected, known.Max(each => each.Revision) + 1, said) : null;
+        }
+
+        /// <summary>A window that stands open by the weather is held by something recorded.</summary>
+        private DueNotice? Held()
+        {
+            if (window.State != WindowState.Held || !Wants(NoticeKind.Held)) return null;
+            if (window.Course[^1].State is not (WindowState.Open or WindowState.Closing)) return null;
+            Told? before = LastTold(NoticeKind.Held);
+            return before?.Fact == window.Since ? null : new DueNotice(NoticeKind.Held, before is null ? 0 : before.Revision + 1, null);
+        }
+
+        private DueNotice? Change()
+        {
+            Told? opened = LastTold(NoticeKind.Opened);
+            Told? closing = LastTold(NoticeKind.Closing);
+            NoticeKind? due = window.State switch
+            {
+                WindowState.Open or WindowState.Closing when hasEnded => null,
+                WindowState.Open when opened is null && closing is null => NoticeKind.Opened,
+                WindowState.Closing when opened is null && closing is null => Wants(NoticeKind.Opened) ? NoticeKind.Opened : NoticeKind.Closing,
+                WindowState.Closing when closing is null => NoticeKind.Closing,
+                WindowState.Closed when LastTold(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing)?.Fact is not null) => NoticeKind.Closed,
+                _ => null,
+            };
+            return due is { } kind && Wants(kind) ? new DueNotice(kind, 0, null) : null;
+        }
 
         // Who was told of the opening is owed its close. Who asked for closes alone hears of one that has just come; at a first start the older ones stay silent.
-        bool IsCloseNews(bool wasToldOpen)
+        private bool IsCloseNews(bool wasToldOpen)
         {
             if (window.LastClosing is not { } close) return false;
             bool wantsClosesAlone = !Wants(NoticeKind.Opened) && !Wants(NoticeKind.Closing);
@@ -62,8 +114,10 @@ public static class NoticePlan
             return close.Day >= day.AddDays(-newsForDays);
         }
 
-        bool Wants(NoticeKind kind) => recipient.Wants(window.Site.Id, window.Treatment.Id, kind, day);
-        DateOnly? Told(NoticeKind kind) =>
-            dayTold(new NoticeKey(window.Site.Id, window.Treatment.Id, window.Season.Year, kind), recipient.Address);
+        private static SaidDay? Day(Told? each) => each is null ? null : new SaidDay(each.Fact);
+
+        private bool Wants(NoticeKind kind) => recipient.Wants(window.Site.Id, window.Treatment.Id, kind, day);
+
+        private Told? LastTold(NoticeKind kind) => told(new NoticeKey(window.Site.Id, window.Treatment.Id, window.Season.Year, kind), recipient.Address);
     }
 }

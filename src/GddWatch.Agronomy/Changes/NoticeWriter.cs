@@ -1,68 +1,136 @@
+using GddWatch.Agronomy.Journal;
+using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Agronomy.Changes;
 
-/// <summary>Writes a notice: everything that the mail says, in the reader's units.</summary>
-public static class NoticeWriter
+/// <summary>Writes the notices of a site's windows on a day: everything that the mail says, in the reader's units.</summary>
+/// <param name="standing">Where the windows stand.</param>
+/// <param name="metrics">The site's weather and journal as of the same day.</param>
+/// <param name="region">The local rules, and the units that people read.</param>
+internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region)
 {
     /// <summary>How far back filled days are mentioned [days].</summary>
     private const int RemarkedDays = 14;
 
-    /// <summary>The notice of a change of a window.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The kind is not a change of a window's state.</exception>
-    public static Notice Write(Window window, NoticeKind kind, Standing standing, SiteMetrics metrics, ReadersUnits units)
+    private readonly ReadersUnits units = region.Units;
+
+    /// <summary>The notice that is due about a window.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The kind is not about a window's state.</exception>
+    public Notice Write(Window window, DueNotice due) => due.Kind switch
     {
-        (Transition change, string headline) = kind switch
+        NoticeKind.Opened => Opened(window, due),
+        NoticeKind.Closing => Change(window, due, window.PastBest!, $"window past its best since {Wording.Day(window.PastBest!.Day)}") with
         {
-            NoticeKind.Opened => (window.FirstOpening!, Opened(window, standing)),
-            NoticeKind.Closing => (window.PastBest!, $"{window.Site.Name}: {window.Treatment.Name} window past its best since {Wording.Day(window.PastBest!.Day)}"),
-            NoticeKind.Closed => (window.LastClosing!, $"{window.Site.Name}: {window.Treatment.Name} window closed on {Wording.Day(window.LastClosing!.Day)}"),
-            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Only the opening, closing and close of a window are told by this notice."),
-        };
-        bool ended = kind == NoticeKind.Closed;
-        bool openedPastBest = kind == NoticeKind.Opened && window.State == WindowState.Closing;
-        Because because = openedPastBest ? SeveralBecause.Of([change.Because, window.PastBest!.Because]) : change.Because;
-        return new Notice
+            Facts = [new ToldFact(due.KeyOf(window, NoticeKind.Closing), window.PastBest.Day)],
+        },
+        NoticeKind.Closed => Ended(
+            Change(window, due, window.LastClosing!, $"window closed on {Wording.Day(window.LastClosing!.Day)}") with
+            {
+                Facts = [new ToldFact(due.KeyOf(window, NoticeKind.Closed), window.LastClosing.Day)],
+            }),
+        NoticeKind.Held => Held(window, due),
+        NoticeKind.Corrected => new CorrectionWriter(window, due, standing.Day, units).Correct(
+            window.State == WindowState.Closed ? Ended(Change(window, due, window.Transitions[^1], "")) : Change(window, due, window.Transitions[^1], "")),
+        _ => throw new ArgumentOutOfRangeException(nameof(due), due.Kind, "Only what happens to a window is told by this notice."),
+    };
+
+    private Notice Opened(Window window, DueNotice due)
+    {
+        // Where something recorded held it at first, it opened for people on the day it became free.
+        Transition opening = window.Transitions.FirstOrDefault(transition => transition.State == WindowState.Open) ?? window.FirstOpening!;
+        bool isPastBest = window.State == WindowState.Closing;
+        Because because = isPastBest ? SeveralBecause.Of([opening.Because, window.PastBest!.Because]) : opening.Because;
+        var opened = new ToldFact(due.KeyOf(window, NoticeKind.Opened), window.FirstOpening!.Day);
+        return Change(window, due, opening with { Because = because }, OpenedHeadline(window, opening)) with
         {
-            Key = new NoticeKey(window.Site.Id, window.Treatment.Id, window.Season.Year, kind),
-            AlsoTells = openedPastBest ? [NoticeKind.Closing] : [],
-            Day = standing.Day,
-            Since = change.Day,
-            FoundSo = IsFoundSo(change, standing),
-            SiteName = window.Site.Name,
-            TreatmentName = window.Treatment.Name,
-            Headline = headline,
-            Reason = because.Sentence(units),
-            Figures = because.Figures(units),
-            ExpectedEnd = ended ? "" : Expectation.InWords(window, metrics, standing.Day),
-            Do = ended ? [] : window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
-            DoNot = ended ? ["Do not start it now: wait for the next season."] : window.Treatment.DoNot,
-            Choices = [.. window.Treatment.Excludes.SelectMany(each => new[] { each.Choice, each.NotRecorded })],
-            Cautions = ended ? [] : window.Treatment.Cautions,
-            DataRemarks = [.. DataRemarks(window, because, ended, standing, metrics)],
+            Facts = isPastBest ? [opened, new ToldFact(due.KeyOf(window, NoticeKind.Closing), window.PastBest!.Day)] : [opened],
         };
     }
 
-    private static string Opened(Window window, Standing standing)
+    private Notice Held(Window window, DueNotice due)
     {
-        Transition opening = window.FirstOpening!;
+        DateOnly free = window.Holds.Max(hold => hold.FreeFrom);
+        return Change(window, due, window.Transitions[^1], $"is held, until {Wording.Day(free)} at the latest") with
+        {
+            ExpectedEnd = "",
+            Do = [$"Wait: {window.Because.Sentence(units)}"],
+            Facts = [new ToldFact(due.KeyOf(window, NoticeKind.Held), window.Since)],
+        };
+    }
+
+    private Notice Change(Window window, DueNotice due, Transition change, string headline) => new()
+    {
+        Key = due.KeyOf(window, due.Kind),
+        Day = standing.Day,
+        Since = change.Day,
+        FoundSo = IsFoundSo(change),
+        SiteName = window.Site.Name,
+        TreatmentName = window.Treatment.Name,
+        Headline = $"{window.Site.Name}: {window.Treatment.Name} {headline}",
+        Reason = change.Because.Sentence(units),
+        Figures = change.Because.Figures(units),
+        ExpectedEnd = window.IsOpen ? Expectation.InWords(window, metrics, standing.Day) : "",
+        Do = window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
+        DoNot = window.Treatment.DoNot,
+        Choices = [.. window.Treatment.Excludes.SelectMany(exclusion => Choices(window, exclusion))],
+        Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
+        DataRemarks = [.. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
+    };
+
+    private static Notice Ended(Notice notice) => notice with
+    {
+        Do = [],
+        DoNot = ["Do not start it now: wait for the next season."],
+        Cautions = [],
+        ExpectedEnd = "",
+    };
+
+    private string OpenedHeadline(Window window, Transition opening)
+    {
         if (window.State == WindowState.Closing)
         {
-            return window.PastBest!.Day == opening.Day
-                ? $"{window.Site.Name}: {window.Treatment.Name} window opened late, on {Wording.Day(opening.Day)}, already past its best"
-                : $"{window.Site.Name}: {window.Treatment.Name} window open since {Wording.Day(opening.Day)}, past its best since {Wording.Day(window.PastBest.Day)}";
+            return window.PastBest!.Day <= opening.Day
+                ? $"window opened late, on {Wording.Day(opening.Day)}, already past its best"
+                : $"window open since {Wording.Day(opening.Day)}, past its best since {Wording.Day(window.PastBest.Day)}";
         }
 
-        return IsFoundSo(opening, standing)
-            ? $"{window.Site.Name}: {window.Treatment.Name} window open since {Wording.Day(opening.Day)}"
-            : $"{window.Site.Name}: {window.Treatment.Name} window opened on {Wording.Day(opening.Day)}";
+        return IsFoundSo(opening) ? $"window open since {Wording.Day(opening.Day)}" : $"window opened on {Wording.Day(opening.Day)}";
     }
 
-    private static bool IsFoundSo(Transition change, Standing standing) => change.Day < (standing.WeatherThrough ?? standing.Day);
+    private bool IsFoundSo(Transition change) => change.Day < (standing.WeatherThrough ?? standing.Day);
 
-    private static IEnumerable<string> DataRemarks(Window window, Because because, bool ended, Standing standing, SiteMetrics metrics)
+    /// <summary>The choice between two that forbid each other, and what is known of the other one. What is not recorded is unknown, never clear.</summary>
+    private IEnumerable<string> Choices(Window window, Exclusion exclusion)
+    {
+        yield return exclusion.Choice;
+        TreatmentDone? done = metrics.Journal.LastDone(exclusion.Treatment, standing.Day);
+        if (done is not null && standing.Day.DayNumber - done.On.DayNumber <= exclusion.Hold.LongestDays)
+        {
+            yield return $"{exclusion.Name} is recorded for {Wording.Day(done.On)}; by the record it no longer forbids this. The label decides.";
+        }
+        else
+        {
+            yield return $"Unknown: {exclusion.NotRecorded}";
+        }
+
+        if (window.Site.Prefers.Contains(window.Treatment.Id)) yield return $"This site prefers {window.Treatment.Name} over {exclusion.Name}.";
+        else if (window.IsOpen && standing.Windows.FirstOrDefault(other => other.Treatment.Id == exclusion.Treatment) is { IsOpen: true } rival)
+        {
+            yield return $"Both are open here now: {exclusion.Name} since {Wording.Day(rival.Since)}.";
+        }
+    }
+
+    private IEnumerable<string> RulesNotChecked(Window window)
+    {
+        if (window.Treatment.Work is not (WorkKind.Feeding or WorkKind.Watering) || region.RulesAbout(window.Site, window.Treatment.Work).Any()) yield break;
+        string word = WorkKinds.Word(window.Treatment.Work.Value);
+        yield return $"Local rules on {word} were not checked: none is configured for {window.Site.Name}. Look them up first; they come before this timing.";
+    }
+
+    private IEnumerable<string> DataRemarks(Because because)
     {
         if (standing.WeatherThrough is { } through && through < standing.Day.AddDays(-1))
         {
@@ -75,8 +143,5 @@ public static class NoticeWriter
         {
             yield return "The soil temperature is estimated from the air, not measured here: a soil thermometer at the lawn is the better witness. Shade, slope and bare soil can move a lawn by a week or more.";
         }
-
-        if (ended) yield break;
-        foreach (string untested in window.Treatment.Untested) yield return untested;
     }
 }

@@ -28,4 +28,8 @@ public sealed record Region
 
     /// <summary>Local law.</summary>
     public IReadOnlyList<LocalRule> Rules { get; init; } = [];
+
+    /// <summary>The local rules about a kind of work at a site.</summary>
+    public IEnumerable<LocalRule> RulesAbout(Site site, WorkKind? kind) =>
+        kind is { } work ? Rules.Where(rule => rule.IsAbout(site.Id, work)) : [];
 }

@@ -33,6 +33,9 @@ public sealed record Site
     /// <summary>What has been a problem here, such as "grubs".</summary>
     public IReadOnlyList<string> History { get; init; } = [];
 
+    /// <summary>The ids of treatments that are preferred here over those which they and these forbid each other.</summary>
+    public IReadOnlyList<string> Prefers { get; init; } = [];
+
     /// <summary>Whether the soil temperature is estimated from the air or measured here.</summary>
     public SoilSource SoilTemperature { get; init; } = SoilSource.Estimated;
 

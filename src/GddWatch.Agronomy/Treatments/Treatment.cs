@@ -28,6 +28,15 @@ public sealed record Treatment
     /// <summary>What closes it, open or not yet opened; null where only the season's end does.</summary>
     public Condition? Closed { get; init; }
 
+    /// <summary>While this is so, an open window waits, such as weather too hot for a weed killer; null where nothing makes it wait.</summary>
+    public Condition? Paused { get; init; }
+
+    /// <summary>The kind of work, as far as local law looks at it; null where no law does.</summary>
+    public WorkKind? Work { get; init; }
+
+    /// <summary>After how many days it may be done again in the same season [days]; null where once is enough.</summary>
+    public int? AgainAfterDays { get; init; }
+
     /// <summary>What it forbids and is forbidden by.</summary>
     public IReadOnlyList<Exclusion> Excludes { get; init; } = [];
 
@@ -53,7 +62,7 @@ public sealed record Treatment
     public IReadOnlyList<HeatSumDefinition> HeatSums() => [.. AllConditions().OfType<HeatSumCondition>().Select(heat => heat.Sum).Distinct()];
 
     private IEnumerable<Condition> AllConditions() =>
-        new[] { Opens, Closing, Closed }.OfType<Condition>().SelectMany(condition => condition.AndItsParts());
+        new[] { Opens, Closing, Closed, Paused }.OfType<Condition>().SelectMany(condition => condition.AndItsParts());
 
     /// <summary>Whether a site has turf that the treatment is for.</summary>
     public bool IsFor(Site site)

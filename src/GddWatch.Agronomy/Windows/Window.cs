@@ -15,8 +15,14 @@ public sealed record Window
     /// <summary>The season.</summary>
     public required Season Season { get; init; }
 
-    /// <summary>Its changes in order; the first is its state when the season began.</summary>
+    /// <summary>Its changes in order, with what was recorded about it; the first is its state when the season began.</summary>
     public required IReadOnlyList<Transition> Transitions { get; init; }
+
+    /// <summary>Its changes in order by the weather and the date alone, as if nothing had been recorded. Openings and closings below go by it.</summary>
+    public required IReadOnlyList<Transition> Course { get; init; }
+
+    /// <summary>What holds it on the day asked about; empty where nothing recorded does.</summary>
+    public IReadOnlyList<Hold> Holds { get; init; } = [];
 
     /// <summary>The reason as of the day asked about.</summary>
     public required Because Because { get; init; }
@@ -27,24 +33,27 @@ public sealed record Window
     /// <summary>Since when it is in that state.</summary>
     public DateOnly Since => Transitions[^1].Day;
 
+    /// <summary>Whether it stands open, past its best or not.</summary>
+    public bool IsOpen => State is WindowState.Open or WindowState.Closing;
+
     /// <summary>Its first opening this season, or null.</summary>
-    public Transition? FirstOpening => Transitions.FirstOrDefault(transition => transition.State == WindowState.Open);
+    public Transition? FirstOpening => Course.FirstOrDefault(transition => transition.State == WindowState.Open);
 
     /// <summary>Whether too little was known just before the first opening, so that it may really have opened earlier.</summary>
     public bool MayHaveOpenedEarlier =>
-        FirstOpening is { } opening && Transitions.TakeWhile(transition => transition != opening).LastOrDefault()?.State == WindowState.Unknown;
+        FirstOpening is { } opening && Course.TakeWhile(transition => transition != opening).LastOrDefault()?.State == WindowState.Unknown;
 
     /// <summary>Whether it never opened as far as is known, because too little was known to judge it to the end.</summary>
     public bool CouldNotBeJudged =>
-        FirstOpening is null && Transitions.LastOrDefault(transition => transition.State != WindowState.Closed)?.State == WindowState.Unknown;
+        FirstOpening is null && Course.LastOrDefault(transition => transition.State != WindowState.Closed)?.State == WindowState.Unknown;
 
     /// <summary>How often it opened again after its first opening.</summary>
-    public int Reopenings => Math.Max(0, Transitions.Count(transition => transition.State == WindowState.Open) - 1);
+    public int Reopenings => Math.Max(0, Course.Count(transition => transition.State == WindowState.Open) - 1);
 
     /// <summary>The day it went past its best, or null.</summary>
-    public Transition? PastBest => Transitions.FirstOrDefault(transition => transition.State == WindowState.Closing);
+    public Transition? PastBest => Course.FirstOrDefault(transition => transition.State == WindowState.Closing);
 
     /// <summary>Its last closing after an opening, or null.</summary>
     public Transition? LastClosing =>
-        FirstOpening is null ? null : Transitions.LastOrDefault(transition => transition.State == WindowState.Closed);
+        FirstOpening is null ? null : Course.LastOrDefault(transition => transition.State == WindowState.Closed);
 }

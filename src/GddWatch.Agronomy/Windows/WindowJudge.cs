@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
@@ -37,14 +38,22 @@ public static class WindowJudge
         return new Standing(metrics.Site.Id, day, metrics.WeatherThrough, windows, ended);
     }
 
-    /// <summary>The windows of a site without any weather: all unknown, for a reason given in a sentence.</summary>
-    public static Standing JudgeWithoutWeather(IReadOnlyList<Treatment> treatments, Site site, DateOnly day, string why)
+    /// <summary>The windows of a site without any weather: all unknown, for a reason given in a sentence, but for what was recorded.</summary>
+    public static Standing JudgeWithoutWeather(IReadOnlyList<Treatment> treatments, Site site, SiteJournal journal, DateOnly day, string why)
     {
         Window[] windows = [.. treatments.Where(treatment => treatment.IsFor(site)).Select(treatment =>
         {
-            Season season = treatment.Season.AtOrAfter(day, site.Hemisphere);
             var because = new PlainBecause(why);
-            return new Window { Site = site, Treatment = treatment, Season = season, Transitions = [new Transition(day, WindowState.Unknown, because)], Because = because };
+            var unjudged = new Window
+            {
+                Site = site,
+                Treatment = treatment,
+                Season = treatment.Season.AtOrAfter(day, site.Hemisphere),
+                Transitions = [new Transition(day, WindowState.Unknown, because)],
+                Course = [new Transition(day, WindowState.Unknown, because)],
+                Because = because,
+            };
+            return Recorded.Apply(unjudged, journal, day);
         })];
         return new Standing(site.Id, day, null, windows, []);
     }
@@ -70,7 +79,7 @@ public static class WindowJudge
             course.SettleAsOf(day, through);
         }
 
-        return course.ToWindow();
+        return Recorded.Apply(course.ToWindow(), metrics.Journal, day);
     }
 
     private static DateOnly Earliest(DateOnly one, DateOnly two, DateOnly three)
@@ -84,24 +93,40 @@ public static class WindowJudge
     {
         private readonly List<Transition> transitions = [];
         private Because? latest;
+        private bool isPaused;
 
         private WindowState? State => transitions.Count == 0 ? null : transitions[^1].State;
 
         public void Step(DateOnly day)
         {
             if (State is WindowState.Closed) return;
-            bool opened = State is WindowState.Open or WindowState.Closing;
+            bool opened = isPaused || State is WindowState.Open or WindowState.Closing;
             if (treatment.Closed is { } closed && closed.On(view, day) == Verdict.Yes)
             {
                 Become(day, WindowState.Closed, opened ? closed.Why(view, day) : SeveralBecause.Of([NeverOpened(), closed.Why(view, day)]));
                 return;
             }
 
-            if (!opened) opened = TryToOpen(day);
+            if (treatment.Paused is { } paused && paused.On(view, day) == Verdict.Yes && (opened || treatment.Opens.On(view, day) == Verdict.Yes))
+            {
+                isPaused = opened;
+                Become(day, WindowState.Waiting, SeveralBecause.Of([new PlainBecause("It waits for now."), paused.Why(view, day)]));
+                return;
+            }
+
+            if (isPaused) Resume(day);
+            else if (!opened) opened = TryToOpen(day);
             if (opened && State == WindowState.Open && treatment.Closing is { } closing && closing.On(view, day) == Verdict.Yes)
             {
                 Become(day, WindowState.Closing, closing.Why(view, day));
             }
+        }
+
+        private void Resume(DateOnly day)
+        {
+            isPaused = false;
+            Transition before = transitions.Last(transition => transition.State is WindowState.Open or WindowState.Closing);
+            Become(day, before.State, before.Because);
         }
 
         /// <summary>What the end of the season, or the lack of fresh weather, makes of the state.</summary>
@@ -113,14 +138,14 @@ public static class WindowJudge
             {
                 string stopped = through < last ? $" The weather stopped on {Wording.Day(through)}, before it ended." : "";
                 Because ended = new PlainBecause($"Its season ran until {Wording.Day(last)}.{stopped}");
-                Become(last, WindowState.Closed, State is WindowState.Open or WindowState.Closing ? ended : SeveralBecause.Of([NeverOpened(), ended]));
+                Become(last, WindowState.Closed, isPaused || State is WindowState.Open or WindowState.Closing ? ended : SeveralBecause.Of([NeverOpened(), ended]));
                 return;
             }
 
             DateOnly? known = view.Metrics.WeatherThrough;
             int age = known is { } weather ? day.DayNumber - weather.DayNumber : int.MaxValue;
             if (age <= StaleAfterDays || State is WindowState.Closed) return;
-            if (State is WindowState.Open or WindowState.Closing && treatment.Closed?.KnownDay(view)?.Day is { } closes && closes <= day)
+            if ((isPaused || State is WindowState.Open or WindowState.Closing) && treatment.Closed?.KnownDay(view)?.Day is { } closes && closes <= day)
             {
                 // A close that the calendar sets comes without weather too.
                 Become(closes, WindowState.Closed, treatment.Closed.Why(view, closes));
@@ -144,6 +169,7 @@ public static class WindowJudge
             Treatment = treatment,
             Season = view.Season,
             Transitions = transitions,
+            Course = transitions,
             Because = latest ?? new PlainBecause("Nothing is known yet."),
         };
 

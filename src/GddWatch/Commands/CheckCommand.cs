@@ -108,7 +108,8 @@ internal static class CheckCommand
 
         foreach (LocalRule rule in place.Region.Rules)
         {
-            output.WriteLine($"Local rule about {rule.Kind} from {Wording.AnnualDay(rule.From)} to {Wording.AnnualDay(rule.Until)} ({rule.Source}): no treatment of this version feeds or waters, so it holds nothing back yet.");
+            string where = rule.Sites is null ? "all sites" : string.Join(", ", rule.Sites);
+            output.WriteLine($"Local rule ({rule.Source}): no {WorkKinds.Word(rule.Kind)} from {Wording.AnnualDay(rule.From)} to {Wording.AnnualDay(rule.Until)} at {where}; no notice of such work is sent then. Last reviewed on {Wording.Day(rule.Reviewed)}.");
         }
 
         output.WriteLine();

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Diagnostics.CodeAnalysis;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
@@ -39,11 +40,12 @@ internal static class ReplayCommand
         if (!TryFindRange(weather, from, until, terminal, out DateSpan range)) return ExitCode.WrongUsageOrConfiguration;
         if (Mailing.ReplayComposer(place.Configuration, terminal) is not { } composer) return ExitCode.WrongUsageOrConfiguration;
         string folder = DataFolder.Replay(data);
-        string scenario = ReplayScenario.Fingerprint(place.Configuration, weather, range);
+        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(data, terminal.Clock, stop);
+        string scenario = ReplayScenario.Fingerprint(place.Configuration, weather, journals, range);
         await using Database database = await ReplayFolder.OpenAsync(folder, scenario, terminal, stop);
         await using var channel = new FolderChannel(DataFolder.Mail(folder));
         int already = (await new Outbox(database).CountAsync(stop)).Delivered;
-        var replay = new Replay(place, database, new DeliveryPass(new Outbox(database), composer, channel, place.Zone, () => 0));
+        var replay = new Replay(place, journals, database, new DeliveryPass(new Outbox(database), composer, channel, place.Zone, () => 0));
         IReadOnlyList<string> troubles = await WithProgressAsync(terminal, range, progress => replay.RunAsync(weather, range, progress, stop));
         foreach (string trouble in troubles) terminal.Error.WriteLine(trouble);
         int delivered = (await new Outbox(database).CountAsync(stop)).Delivered;

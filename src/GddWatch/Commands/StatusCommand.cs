@@ -1,4 +1,5 @@
 using System.CommandLine;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
@@ -28,12 +29,14 @@ internal static class StatusCommand
         IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
         place.Report(gathered);
         KeptRemarks kept = await KeptRemarks.LoadAsync(data, terminal.Clock, stop);
+        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(data, terminal.Clock, stop);
         var rows = new List<StatusRow>();
         foreach (SiteWeather weather in gathered)
         {
             DateOnly day = on ?? place.TodayAt(weather.Site);
-            Standing standing = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), day).Standing;
-            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, day, kept.ConfigurationNotes)));
+            SiteJournal journal = journals.GetValueOrDefault(weather.Site.Id, SiteJournal.Empty).Until(day);
+            Standing standing = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), journal, day).Standing;
+            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, standing, journal, place.Region, kept.ConfigurationNotes)));
         }
 
         switch (format)

@@ -1,4 +1,8 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Journal;
+using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Commands.Output;
 using GddWatch.Watching;
@@ -6,7 +10,7 @@ using GddWatch.Watching;
 namespace GddWatch.Commands;
 
 /// <summary>One window in the answer of <c>status</c>.</summary>
-internal sealed class StatusRow(Window window, DateOnly day, IReadOnlyList<ConfigurationNote> notes)
+internal sealed class StatusRow(Window window, Standing standing, SiteJournal journal, Region region, IReadOnlyList<ConfigurationNote> notes)
 {
     public static readonly IReadOnlyList<string> Columns = ["site", "treatment", "season", "state", "since", "reason", "chances"];
 
@@ -23,6 +27,8 @@ internal sealed class StatusRow(Window window, DateOnly day, IReadOnlyList<Confi
         Since = Dates.Iso(window.Since),
         Reason = window.Because.Sentence(ReadersUnits.Metric),
         Chances = (object?)null,
+        HeldUntil = window.Holds.Count > 0 ? Dates.Iso(window.Holds.Max(hold => hold.FreeFrom)) : null,
+        Exclusions = window.Treatment.Excludes.Select(ForPrograms),
         ConfigurationChange = Note,
     };
 
@@ -36,8 +42,31 @@ internal sealed class StatusRow(Window window, DateOnly day, IReadOnlyList<Confi
     {
         string why = window.Because.Sentence(units);
         if (!window.Treatment.IsToldAt(window.Site)) why += $" No mail is sent about it: {window.Treatment.OnlyWithHistory} are not in this site's history.";
+        foreach (string remark in Remarks()) why += $" {remark}";
         if (Note is { } note) why += $" {note}";
-        bool isToCome = window.State == WindowState.Waiting && window.Since > day;
+        bool isToCome = window.State == WindowState.Waiting && window.Since > standing.Day;
         return [window.Treatment.Name, WindowStates.Word(window.State), $"{(isToCome ? "from " : "")}{Dates.ShortWithYear(window.Since)}", why];
+    }
+
+    /// <summary>What stands beside the state: local rules, the site's preference, and what is not recorded and so not known.</summary>
+    private IEnumerable<string> Remarks()
+    {
+        foreach (LocalRule rule in region.RulesAbout(window.Site, window.Treatment.Work).Where(rule => rule.Bans(standing.Day)))
+        {
+            yield return $"A local rule bans {WorkKinds.Word(rule.Kind)} until {Wording.AnnualDay(rule.Until)} ({rule.Source}): no mail is sent about it.";
+        }
+
+        if (!window.IsOpen) yield break;
+        if (NoticePlan.IsSettledAgainst(window, standing)) yield return $"This site prefers {NoticePlan.PreferredRival(window, standing)!.Treatment.Name}: no mail is sent about it.";
+        foreach (Exclusion exclusion in window.Treatment.Excludes.Where(exclusion => journal.LastDone(exclusion.Treatment, standing.Day) is null))
+        {
+            yield return $"Whether {exclusion.Name} was done here is unknown: none is recorded.";
+        }
+    }
+
+    private object ForPrograms(Exclusion exclusion)
+    {
+        TreatmentDone? done = journal.LastDone(exclusion.Treatment, standing.Day);
+        return new { exclusion.Treatment, Recorded = done is null ? "unknown" : Dates.Iso(done.On) };
     }
 }

@@ -47,7 +47,7 @@ internal sealed class ConfigurationChange
     {
         // Only the weather that was known then: days that came late are no change of the configuration.
         if (before.WeatherThrough is not { } through || metrics.Series.Until(through) is not { } seriesThen) return null;
-        Window again = WindowJudge.JudgeSeason(window.Treatment, SiteMetrics.Of(seriesThen, window.Site), window.Season, before.JudgedOn);
+        Window again = WindowJudge.JudgeSeason(window.Treatment, SiteMetrics.Of(seriesThen, window.Site, metrics.Journal.Until(before.JudgedOn)), window.Season, before.JudgedOn);
         if (again.State == before.State && again.FirstOpening?.Day == before.Opened) return null;
         return $"The configuration was changed before {Wording.Day(day)}. As of {Wording.Day(before.JudgedOn)} this window was {Words(before.State, before.Opened)}; by the new configuration it was {Words(again.State, again.FirstOpening?.Day)}.";
     }

@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
@@ -24,11 +25,13 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
 
     /// <summary>Judges the sites as of a day, from weather in which later days are hidden.</summary>
     /// <param name="weather">The weather of the sites.</param>
+    /// <param name="journals">What was recorded, by the sites' ids; later entries are hidden here.</param>
     /// <param name="day">The day in the region's calendar.</param>
     /// <param name="dayAt">The day in a site's own calendar.</param>
     /// <param name="at">The instant of the pass; in a replay, the replayed one.</param>
     /// <param name="stop">Stops the pass; nothing of it is kept then.</param>
-    public async Task<PassReport> RunAsync(IReadOnlyList<SiteWeather> weather, DateOnly day, Func<Site, DateOnly> dayAt, DateTimeOffset at, CancellationToken stop)
+    public async Task<PassReport> RunAsync(
+        IReadOnlyList<SiteWeather> weather, IReadOnlyDictionary<string, SiteJournal> journals, DateOnly day, Func<Site, DateOnly> dayAt, DateTimeOffset at, CancellationToken stop)
     {
         ToldNotices told = await toldStore.LoadAsync(stop);
         ILookup<string, KeptWindow> keptBySite = (await windows.LoadAsync(stop)).ToLookup(kept => kept.Site);
@@ -43,11 +46,11 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             stop.ThrowIfCancellationRequested();
             try
             {
-                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, dayAt(site.Site));
+                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site));
                 ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
                 IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
                 IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
-                    ? NoticePlan.For(judging.Standing, metrics, configuration.Region, told.DayTold)
+                    ? NoticePlan.For(judging.Standing, metrics, configuration.Region, configuration.JudgingFingerprint, told.Last)
                     : [];
                 operatorWords.AddRange(change.OperatorWords);
                 if (FeedTrouble.Of(site, judging.Standing) is { } trouble) troubles.Add(trouble);
@@ -72,6 +75,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             {
                 Day = day,
                 At = at,
+                Configuration = configuration.JudgingFingerprint,
                 Sites = judged,
                 Windows = keep,
                 Messages = [.. messages.Select(message => new QueuedMessage(message))],

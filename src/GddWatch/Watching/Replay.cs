@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
@@ -9,7 +10,7 @@ using GddWatch.Storage;
 namespace GddWatch.Watching;
 
 /// <summary>The two passes of the worker, with a date that moves through the past.</summary>
-internal sealed class Replay(Workplace place, Database database, DeliveryPass delivery)
+internal sealed class Replay(Workplace place, IReadOnlyDictionary<string, SiteJournal> journals, Database database, DeliveryPass delivery)
 {
     /// <summary>The hour of the evening at which a replayed day's weather is complete and its mails are dated.</summary>
     private static readonly TimeOnly Evening = new(20, 0);
@@ -24,7 +25,7 @@ internal sealed class Replay(Workplace place, Database database, DeliveryPass de
         for (DateOnly day = lived is { } last ? last.AddDays(1) : range.First; day <= range.Last; day = day.AddDays(1))
         {
             DateOnly today = day;
-            PassReport report = await pass.RunAsync([.. weather.Select(site => site.Until(today))], day, _ => today, InstantOf(day), stop);
+            PassReport report = await pass.RunAsync([.. weather.Select(site => site.Until(today))], journals, day, _ => today, InstantOf(day), stop);
             troubles.AddRange(report.Failures);
             troubles.AddRange((await delivery.RunAsync(() => InstantOf(today), stop)).Troubles);
             progress(day);
@@ -42,7 +43,7 @@ internal sealed class Replay(Workplace place, Database database, DeliveryPass de
         foreach (SiteWeather site in weather)
         {
             if (site.Until(range.Last).Series is not { } series) continue;
-            SiteMetrics metrics = SiteMetrics.Of(series, site.Site);
+            SiteMetrics metrics = SiteMetrics.Of(series, site.Site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty).Until(range.Last));
             foreach (Treatment treatment in place.Configuration.Treatments.Where(treatment => treatment.IsFor(site.Site)))
             {
                 Season season = treatment.Season.AtOrAfter(range.First, site.Site.Hemisphere);

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Configuration;
@@ -11,13 +12,14 @@ using GddWatch.Storage;
 namespace GddWatch.Watching;
 
 /// <summary>
-/// What makes a replay the same replay: configuration, templates, weather and range. The same one goes on where it stopped and writes nothing twice;
+/// What makes a replay the same replay: configuration, templates, weather, journal and range. The same one goes on where it stopped and writes nothing twice;
 /// another one starts afresh.
 /// </summary>
 internal static class ReplayScenario
 {
     /// <summary>SHA-256 over everything that a replay's mails depend on.</summary>
-    public static string Fingerprint(WatchConfiguration configuration, IReadOnlyList<SiteWeather> weather, DateSpan range)
+    public static string Fingerprint(
+        WatchConfiguration configuration, IReadOnlyList<SiteWeather> weather, IReadOnlyDictionary<string, SiteJournal> journals, DateSpan range)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         Add(hash, $"{configuration.Fingerprint} {range.First:yyyy-MM-dd} {range.Last:yyyy-MM-dd}");
@@ -39,6 +41,8 @@ internal static class ReplayScenario
             foreach (WeatherVariable variable in Enum.GetValues<WeatherVariable>()) hash.AppendData(MemoryMarshal.AsBytes(series.Column(variable)));
         }
 
+        // An entry is a record: its text holds all that it says.
+        foreach (JournalEntry entry in journals.OrderBy(each => each.Key, StringComparer.Ordinal).SelectMany(each => each.Value.Entries)) Add(hash, entry.ToString());
         return Convert.ToHexStringLower(hash.GetHashAndReset());
     }
 

@@ -1,19 +1,21 @@
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Feeds.Gathering;
 
 namespace GddWatch.Watching;
 
-/// <summary>A site's windows as judged from its weather on a day.</summary>
+/// <summary>A site's windows as judged from its weather and journal on a day.</summary>
 /// <param name="Standing">Where the windows stand.</param>
 /// <param name="Metrics">The weather behind it; null where there is none.</param>
 internal sealed record SiteJudging(Standing Standing, SiteMetrics? Metrics)
 {
-    /// <summary>Judges a site on a day from weather in which later days are already hidden.</summary>
-    public static SiteJudging Judge(IReadOnlyList<Treatment> treatments, SiteWeather weather, DateOnly day)
+    /// <summary>Judges a site on a day from weather in which later days are already hidden; later entries of the journal are hidden here.</summary>
+    public static SiteJudging Judge(IReadOnlyList<Treatment> treatments, SiteWeather weather, SiteJournal journal, DateOnly day)
     {
-        if (weather.Series is null) return new SiteJudging(WindowJudge.JudgeWithoutWeather(treatments, weather.Site, day, weather.WhyMissing), null);
-        SiteMetrics metrics = SiteMetrics.Of(weather.Series, weather.Site);
+        SiteJournal known = journal.Until(day);
+        if (weather.Series is null) return new SiteJudging(WindowJudge.JudgeWithoutWeather(treatments, weather.Site, known, day, weather.WhyMissing), null);
+        SiteMetrics metrics = SiteMetrics.Of(weather.Series, weather.Site, known);
         return new SiteJudging(WindowJudge.Judge(treatments, metrics, day), metrics);
     }
 }

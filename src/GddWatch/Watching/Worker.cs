@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Journal;
 using GddWatch.Commands;
 using GddWatch.Feeds.Gathering;
 using Microsoft.Extensions.Hosting;
@@ -7,7 +8,7 @@ namespace GddWatch.Watching;
 
 /// <summary>The service: a daily pass at its time of day, one at once when it starts, and delivery in between.</summary>
 internal sealed class Worker(
-    Workplace place, DailyPass daily, DeliveryPass delivery, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
+    Workplace place, Func<CancellationToken, Task<IReadOnlyDictionary<string, SiteJournal>>> journals, DailyPass daily, DeliveryPass delivery, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
     IHostApplicationLifetime lifetime, ILogger<Worker> log) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -53,7 +54,7 @@ internal sealed class Worker(
     {
         IReadOnlyList<SiteWeather> weather = await place.GatherAsync(stop);
         place.Report(weather);
-        PassReport report = await daily.RunAsync(weather, place.Today, place.TodayAt, clock.GetUtcNow(), stop);
+        PassReport report = await daily.RunAsync(weather, await journals(stop), place.Today, place.TodayAt, clock.GetUtcNow(), stop);
         log.Judged(report.Day, report.WindowsJudged, report.MessagesQueued);
         foreach (string failure in report.Failures) log.SiteFailed(failure);
         if (report.Failures.Count > 0 && plan.Once) outcome.Failed = true;

@@ -13,7 +13,7 @@ public sealed class NoticePlanTests
     private static readonly Treatment Task = Some.Treatment(Some.SoilRises(10), closing: Some.SoilRises(14.4), closed: Some.Heat(300));
     private static readonly DailySeries Weather = Some.SmoothYears(2010, 14);
     private static readonly Recipient Adviser = new() { Address = "adviser@example.org", Name = "The adviser" };
-    private readonly Dictionary<(string Key, string Address), DateOnly> told = [];
+    private readonly Dictionary<(NoticeKey Key, string Address), Told> told = [];
 
     [Fact]
     public void A_season_lived_day_by_day_tells_each_change_once()
@@ -82,7 +82,7 @@ public sealed class NoticePlanTests
         Window whole = Some.Judge(Task, Weather, Some.Site(), 2022);
         SiteMetrics metrics = SiteMetrics.Of(Weather.Until(whole.FirstOpening!.Day.AddDays(2))!, Some.Site());
         var late = new DateOnly(2022, 11, 25);
-        Assert.Empty(NoticePlan.For(WindowJudge.Judge([Task], metrics, late), metrics, Some.Region(Some.Site(), Adviser), (_, _) => null));
+        Assert.Empty(NoticePlan.For(WindowJudge.Judge([Task], metrics, late), metrics, Some.Region(Some.Site(), Adviser), "c1", (_, _) => null));
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public sealed class NoticePlanTests
         Standing standing = WindowJudge.Judge([Task], metrics, late);
         Assert.Equal(WindowState.Unknown, standing.Windows[0].State);
         Assert.Contains("It was open then", standing.Windows[0].Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
-        Assert.Empty(NoticePlan.For(standing, metrics, Some.Region(Some.Site(), Adviser), (_, _) => null));
+        Assert.Empty(NoticePlan.For(standing, metrics, Some.Region(Some.Site(), Adviser), "c1", (_, _) => null));
     }
 
     [Fact]
@@ -105,12 +105,12 @@ public sealed class NoticePlanTests
         // The opening is told two days late, on weather that ends the day before the window goes past its best.
         SiteMetrics late = SiteMetrics.Of(Weather.Until(dayBeforePastBest)!, Some.Site());
         DateOnly toldOn = dayBeforePastBest.AddDays(2);
-        PlannedNotice opened = Assert.Single(NoticePlan.For(WindowJudge.Judge([Task], late, toldOn), late, Some.Region(Some.Site(), Adviser), (_, _) => null));
-        var keys = opened.Notice.ToldKeys().Select(key => key.ToString()).ToHashSet(StringComparer.Ordinal);
+        PlannedNotice opened = Assert.Single(NoticePlan.For(WindowJudge.Judge([Task], late, toldOn), late, Some.Region(Some.Site(), Adviser), "c1", (_, _) => null));
+        var facts = opened.Notice.Facts.ToDictionary(fact => fact.Key, fact => new Told(toldOn, fact.Day, "c1", 0));
         DateOnly today = toldOn.AddDays(1);
         SiteMetrics then = SiteMetrics.Of(Weather.Until(today)!, Some.Site());
         PlannedNotice closing = Assert.Single(NoticePlan.For(
-            WindowJudge.Judge([Task], then, today), then, Some.Region(Some.Site(), Adviser), (key, _) => keys.Contains(key.ToString()) ? toldOn : null));
+            WindowJudge.Judge([Task], then, today), then, Some.Region(Some.Site(), Adviser), "c1", (key, _) => facts.GetValueOrDefault(key)));
         Assert.Equal(NoticeKind.Closing, closing.Notice.Key.Kind);
     }
 
@@ -190,7 +190,7 @@ public sealed class NoticePlanTests
         Region region = Some.Region(Some.Site(), Adviser, together);
         DateOnly day = whole.FirstOpening!.Day;
         SiteMetrics metrics = SiteMetrics.Of(Weather.Until(day)!, Some.Site());
-        IReadOnlyList<PlannedNotice> planned = NoticePlan.For(WindowJudge.Judge([Task, second], metrics, day), metrics, region, (_, _) => null);
+        IReadOnlyList<PlannedNotice> planned = NoticePlan.For(WindowJudge.Judge([Task, second], metrics, day), metrics, region, "c1", (_, _) => null);
         IReadOnlyList<Message> messages = MessagePlan.For(planned, region, day);
         Assert.Equal(2, messages.Count(message => message.Address == Adviser.Address));
         Assert.Equal(2, Assert.Single(messages, message => message.Address == together.Address).Notices.Count);
@@ -205,18 +205,25 @@ public sealed class NoticePlanTests
         {
             foreach (Recipient recipient in each.Recipients)
             {
-                foreach (NoticeKey key in each.Notice.ToldKeys()) told.Add((key.ToString(), recipient.Address), day);
+                foreach (ToldFact fact in each.Notice.Facts) Tell(fact, recipient, day);
             }
         }
 
         return [.. planned];
     }
 
+    private void Tell(ToldFact fact, Recipient recipient, DateOnly day)
+    {
+        (NoticeKey, string) place = (fact.Key with { Revision = 0 }, recipient.Address);
+        // One change of one window is told to one person once, unless what was told is corrected.
+        Assert.True(!told.TryGetValue(place, out Told? before) || before.Revision < fact.Key.Revision);
+        told[place] = new Told(day, fact.Day, "c1", fact.Key.Revision);
+    }
+
     private IReadOnlyList<PlannedNotice> Plan(DateOnly day, Site site, Treatment treatment, params Recipient[] recipients)
     {
         SiteMetrics metrics = SiteMetrics.Of(Weather.Until(day)!, site);
         Standing standing = WindowJudge.Judge([treatment], metrics, day);
-        return NoticePlan.For(standing, metrics, Some.Region(site, recipients), (key, address) =>
-            told.TryGetValue((key.ToString(), address), out DateOnly when) ? when : null);
+        return NoticePlan.For(standing, metrics, Some.Region(site, recipients), "c1", (key, address) => told.GetValueOrDefault((key, address)));
     }
 }

@@ -69,7 +69,7 @@ internal sealed class ConfigurationFolder : IDisposable
             closed:
               heat-sum: { reaches: 78 °C-days, base: 12 °C, method: simple average, from: 01-01, soil-depth: 1 in }
             excludes:
-              - { treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded. }
+              - { treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded., held: { longest: 120 days, mowings: 3 } }
             cautions: [label]
           - id: seeding
             name: Seeding
@@ -85,7 +85,7 @@ internal sealed class ConfigurationFolder : IDisposable
                 - not:
                     soil-temperature: { depth: 5 cm, mean-over: 1 day, rises-above: 4 °C, held: 1 day }
             excludes:
-              - { treatment: barrier, choice: One of the two., not-recorded: Nothing is recorded. }
+              - { treatment: barrier, choice: One of the two., not-recorded: Nothing is recorded., held: { longest: 365 days, label-date-decides: true } }
 
         """;
 

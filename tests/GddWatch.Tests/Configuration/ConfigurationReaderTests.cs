@@ -35,7 +35,7 @@ public sealed class ConfigurationReaderTests
         Assert.Equal(["one", "two"], region.Recipients[1].Sites!);
         Assert.Equal([NoticeKind.Opened, NoticeKind.Closing], region.Recipients[1].Notices);
         LocalRule rule = Assert.Single(region.Rules);
-        Assert.Equal(("feeding", AnnualDay.Of(11, 15), AnnualDay.Of(3, 1), new DateOnly(2026, 10, 1)), (rule.Kind, rule.From, rule.Until, rule.Reviewed));
+        Assert.Equal((WorkKind.Feeding, AnnualDay.Of(11, 15), AnnualDay.Of(3, 1), new DateOnly(2026, 10, 1)), (rule.Kind, rule.From, rule.Until, rule.Reviewed));
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public sealed class ConfigurationReaderTests
                 DegreeDays.FromCelsiusDays(78)),
             barrier.Closed);
         Assert.Equal(["The label is the law."], barrier.Cautions);
-        Assert.Equal([new Exclusion("seeding", "One of the two.", "Nothing is recorded.")], barrier.Excludes);
+        Assert.Equal([new Exclusion("seeding", "Seeding", "One of the two.", "Nothing is recorded.", new HoldRule(120, Mowings: 3))], barrier.Excludes);
         Assert.Equal(
             new SoilTemperatureCondition(Depth.FromInches(2), 5, Passing.FallsBelow, Temperature.FromFahrenheit(75), new Holding(2, 2)),
             treatments[1].Opens);

@@ -51,10 +51,10 @@ public sealed class SpoiltTreatmentsTests
         Spoilt.Holds("treatments.yaml", good, marked, found, problem, accepted);
 
     [Theory]
-    [InlineData("{ treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded. }\n    cautions: [label]", "{ treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded. }\n    cautions: [¦lable]", "lable", "no caution \"lable\"", "\"label\" is the nearest")]
-    [InlineData("treatment: barrier, choice", "treatment: barrier, choice: One., not-recorded: No. }\n      - { treatment: ¦weeding, choice", "weeding", "no treatment \"weeding\"", "\"seeding\" is the nearest")]
-    [InlineData("treatment: barrier, choice", "treatment: barrier, choice: One., not-recorded: No. }\n      - { treatment: ¦seeding, choice", "seeding", "cannot exclude itself", "another treatment")]
-    [InlineData("    excludes:\n      - { treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded. }\n", "", "barrier", "does not exclude \"seeding\" in return", "the exclusion at both treatments", "treatment: barrier", "treatment: ¦barrier")]
+    [InlineData("{ treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded., held: { longest: 120 days, mowings: 3 } }\n    cautions: [label]", "{ treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded., held: { longest: 120 days, mowings: 3 } }\n    cautions: [¦lable]", "lable", "no caution \"lable\"", "\"label\" is the nearest")]
+    [InlineData("treatment: barrier, choice", "treatment: barrier, choice: One., not-recorded: No., held: { longest: 1 days } }\n      - { treatment: ¦weeding, choice", "weeding", "no treatment \"weeding\"", "\"seeding\" is the nearest")]
+    [InlineData("treatment: barrier, choice", "treatment: barrier, choice: One., not-recorded: No., held: { longest: 1 days } }\n      - { treatment: ¦seeding, choice", "seeding", "cannot exclude itself", "another treatment")]
+    [InlineData("    excludes:\n      - { treatment: seeding, choice: One of the two., not-recorded: Nothing is recorded., held: { longest: 120 days, mowings: 3 } }\n", "", "barrier", "does not exclude \"seeding\" in return", "the exclusion at both treatments", "treatment: barrier", "treatment: ¦barrier")]
     [InlineData("{ treatment: barrier, choice: One of the two., not", "¦{ treatment: barrier, not", null, "\"choice\" is missing", "The choice between the two")]
     [InlineData("turf: [cool-season, warm-season]", "turf: ¦[]", null, "for no site", "cool-season, warm-season or both")]
     public void What_treatments_say_of_each_other(string good, string marked, string? found, string problem, string accepted, string? elsewhere = null, string? mark = null)

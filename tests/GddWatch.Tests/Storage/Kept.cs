@@ -43,6 +43,7 @@ internal static class Kept
         DoNot = [],
         Choices = ["No pre-emergent is recorded here."],
         Cautions = ["The label is the law."],
+        Facts = [new ToldFact(key, Day.AddDays(-1))],
     };
 
     public static Message Message(string id, string address, params NoticeKey[] keys) => new()
@@ -60,6 +61,7 @@ internal static class Kept
     {
         Day = Day,
         At = Morning,
+        Configuration = "c1",
         Sites = ["north-common"],
         Windows = [Window()],
         Messages = [.. messages.Select(message => new QueuedMessage(message))],

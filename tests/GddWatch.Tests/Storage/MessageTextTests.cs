@@ -88,7 +88,7 @@ public sealed class MessageTextTests
             Kept.Notice(Kept.Key(kind: kind)) with
             {
                 FoundSo = true,
-                AlsoTells = [NoticeKind.Closing],
+                Facts = [new ToldFact(Kept.Key(kind: NoticeKind.Closing, season: 2025) with { Revision = 2 }, new DateOnly(2026, 4, 3)), new ToldFact(Kept.Key(), null)],
                 ExpectedEnd = "about Friday, 5 June",
                 DoNot = ["Do not seed."],
                 DataRemarks = ["Two days were filled."],

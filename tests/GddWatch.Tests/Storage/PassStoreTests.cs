@@ -92,7 +92,7 @@ public sealed class PassStoreTests : IDisposable
             () => passes.CommitAsync(Kept.Pass(Kept.Message("<1@x>", "a@example.org", Kept.Key(), Kept.Key("grub-preventive"))), Stop));
 
         Assert.Contains("already kept without the notice north-common/grub-preventive/2026/opened", fault.Message, StringComparison.Ordinal);
-        Assert.Null((await new ToldStore(database).LoadAsync(Stop)).DayTold(Kept.Key("grub-preventive"), "a@example.org"));
+        Assert.Null((await new ToldStore(database).LoadAsync(Stop)).Last(Kept.Key("grub-preventive"), "a@example.org"));
     }
 
     [Fact]
@@ -116,12 +116,12 @@ public sealed class PassStoreTests : IDisposable
 
         ToldNotices told = await new ToldStore(database).LoadAsync(Stop);
 
-        Assert.Equal(Kept.Day, told.DayTold(Kept.Key(), "adviser@example.org"));
-        Assert.Equal(Kept.Day, told.DayTold(Kept.Key(kind: NoticeKind.HeadsUp), "ADVISER@EXAMPLE.ORG"));
-        Assert.Null(told.DayTold(Kept.Key(kind: NoticeKind.Closed), "adviser@example.org"));
-        Assert.Null(told.DayTold(Kept.Key(season: 2025), "adviser@example.org"));
-        Assert.Null(told.DayTold(Kept.Key(site: "mill-green"), "adviser@example.org"));
-        Assert.Null(told.DayTold(Kept.Key(), "other@example.org"));
+        Assert.Equal(Kept.Day, told.Last(Kept.Key(), "adviser@example.org")?.Day);
+        Assert.Equal(Kept.Day, told.Last(Kept.Key(kind: NoticeKind.HeadsUp), "ADVISER@EXAMPLE.ORG")?.Day);
+        Assert.Null(told.Last(Kept.Key(kind: NoticeKind.Closed), "adviser@example.org"));
+        Assert.Null(told.Last(Kept.Key(season: 2025), "adviser@example.org"));
+        Assert.Null(told.Last(Kept.Key(site: "mill-green"), "adviser@example.org"));
+        Assert.Null(told.Last(Kept.Key(), "other@example.org"));
     }
 
     [Fact]

@@ -52,6 +52,8 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
         if (text.TimeZone is { } own) TimeZones.Check(own, faults);
         if (text.Turf is { Written: 0 } bare) faults.Add(bare.Place, null, "No turf is named.", "cool-season, warm-season or both");
         Names.CheckOnce(text.Turf?.Items ?? [], faults);
+        Names.CheckReferences(text.Prefers?.Items ?? [], treatmentIds, "treatment", faults);
+        Names.CheckOnce(text.Prefers?.Items ?? [], faults);
         if (text.Feeds is { Written: 0 } dry) faults.Add(dry.Place, null, "The site has no feed.", "at least one feed, so that its weather is known");
         FeedDefinition[] siteFeeds = [.. (text.Feeds?.Items ?? []).Select(feedReader.Read).OfType<FeedDefinition>()];
         if (text.Id is { } known) feeds.TryAdd(known.Value, siteFeeds);
@@ -68,6 +70,7 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
             Grass = Texts(text.Grass),
             Soil = text.Soil?.Value,
             History = Texts(text.History),
+            Prefers = Texts(text.Prefers),
             SoilTemperature = text.SoilTemperature?.Value ?? SoilSource.Estimated,
         };
     }

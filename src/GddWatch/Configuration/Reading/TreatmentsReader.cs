@@ -11,6 +11,7 @@ public sealed class TreatmentsReader(FaultList faults)
 {
     private readonly ConditionReader conditions = new(faults);
     private readonly Dictionary<string, string> cautions = [];
+    private readonly Dictionary<string, string> names = [];
 
     /// <summary>The treatments that are whole.</summary>
     public IReadOnlyList<Treatment> Read(TreatmentsFileText? text)
@@ -19,6 +20,11 @@ public sealed class TreatmentsReader(FaultList faults)
         if (list.Written == 0) faults.Add(list.Place, null, "There is no treatment.", "at least one treatment");
         foreach ((Placed<string> name, Placed<string> sentence) in text.Cautions?.Entries ?? []) cautions.TryAdd(name.Value, sentence.Value);
         Names.CheckIds(list.Items.Select(each => each.Id).OfType<Placed<string>>(), "treatment", faults);
+        foreach (TreatmentText each in list.Items)
+        {
+            if (each is { Id: { } id, Name: { } name }) names.TryAdd(id.Value, name.Value);
+        }
+
         CheckExclusions(list.Items);
         return [.. list.Items.Select(Read).OfType<Treatment>()];
     }
@@ -28,6 +34,7 @@ public sealed class TreatmentsReader(FaultList faults)
         Condition? opens = text.Opens is { } opening ? conditions.Read(opening) : null;
         Condition? closing = text.Closing is { } best ? conditions.Read(best) : null;
         Condition? closed = text.Closed is { } end ? conditions.Read(end) : null;
+        Condition? paused = text.Paused is { } wait ? conditions.Read(wait) : null;
         SeasonRule? season = text.Season is { From: { } from, Until: { } until } ? new SeasonRule(from.Value, until.Value) : null;
         if (season is not null && season.From == season.Until)
         {
@@ -53,6 +60,9 @@ public sealed class TreatmentsReader(FaultList faults)
             Opens = opens,
             Closing = closing,
             Closed = closed,
+            Paused = paused,
+            Work = text.Work?.Value,
+            AgainAfterDays = text.AgainAfter?.Value.Days,
             Excludes = [.. (text.Excludes?.Items ?? []).Select(Read).OfType<Exclusion>()],
             OnlyWithHistory = text.OnlyWithHistory?.Value,
             Do = Sentences(text.Do),
@@ -63,9 +73,24 @@ public sealed class TreatmentsReader(FaultList faults)
         };
     }
 
-    private static Exclusion? Read(ExclusionText text) => text is { Treatment: { } other, Choice: { } choice, NotRecorded: { } notRecorded }
-        ? new Exclusion(other.Value, choice.Value, notRecorded.Value)
-        : null;
+    private Exclusion? Read(ExclusionText text)
+    {
+        HoldRule? hold = text.Held is { } held ? Read(held) : null;
+        return text is { Treatment: { } other, Choice: { } choice, NotRecorded: { } notRecorded } && hold is not null
+            ? new Exclusion(other.Value, names.GetValueOrDefault(other.Value, other.Value), choice.Value, notRecorded.Value, hold)
+            : null;
+    }
+
+    private HoldRule? Read(HoldText text)
+    {
+        if (text.Mowings is { } mowings && (mowings.Value < 1 || mowings.Value != Math.Floor(mowings.Value) || mowings.Value > 50))
+        {
+            faults.Add(mowings.Place, "This is no number of mowings.", "a whole number from 1 to 50");
+        }
+
+        if (text.Longest is { Value.Days: < 1 } longest) faults.Add(longest.Place, "Nothing would be held for that long.", "at least 1 day");
+        return text.Longest is { } days ? new HoldRule(days.Value.Days, text.LabelDateDecides?.Value ?? false, (int?)text.Mowings?.Value) : null;
+    }
 
     private static string[] Sentences(PlacedList<Placed<string>>? list) => [.. (list?.Items ?? []).Select(each => each.Value)];
 

@@ -26,6 +26,7 @@ public static class ScalarKinds
         [typeof(Chance)] = new("a number with %, such as \"50 %\"", ScalarForm.Text, UnitText.PercentPattern, null, UnitText.Chance),
         [typeof(Holding)] = new("\"3 of 5 days\", or \"3 days\" for days in a row", ScalarForm.Text, UnitText.HoldingPattern, null, UnitText.Holding),
         [typeof(TurfType)] = ScalarKind.OneOf(Words.Turf),
+        [typeof(WorkKind)] = ScalarKind.OneOf(Words.Work),
         [typeof(SoilTexture)] = ScalarKind.OneOf(Words.Soil),
         [typeof(SoilSource)] = ScalarKind.OneOf(Words.SoilSources),
         [typeof(ReadersUnits)] = ScalarKind.OneOf(Words.Units),

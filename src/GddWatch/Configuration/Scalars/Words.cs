@@ -13,6 +13,9 @@ public static class Words
     /// <summary>The two families of turf.</summary>
     public static readonly IReadOnlyDictionary<string, TurfType> Turf = Table([("cool-season", TurfType.CoolSeason), ("warm-season", TurfType.WarmSeason)]);
 
+    /// <summary>Kinds of work.</summary>
+    public static readonly IReadOnlyDictionary<string, WorkKind> Work = Table([.. Enum.GetValues<WorkKind>().Select(kind => (WorkKinds.Word(kind), kind))]);
+
     /// <summary>Soil textures.</summary>
     public static readonly IReadOnlyDictionary<string, SoilTexture> Soil = Table(
     [

@@ -18,4 +18,8 @@ public sealed record ExclusionText : TextGroup
     [Description("What is not known where nothing is recorded, and what follows, in a sentence.")]
     [Required]
     public Placed<string>? NotRecorded { get; init; }
+
+    [Description("How long this treatment is held once the other one is recorded.")]
+    [Required]
+    public HoldText? Held { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.ComponentModel.DataAnnotations;
+using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Configuration.Yaml;
 
@@ -8,9 +9,9 @@ namespace GddWatch.Configuration.Texts;
 [Description("A local law that bans a kind of work for part of the year.")]
 public sealed record RuleText : TextGroup
 {
-    [Description("The kind of work, such as feeding or watering.")]
+    [Description("The kind of work that is banned: feeding, watering, weed-control, insect-control, seeding, mowing or soil-work.")]
     [Required]
-    public Placed<string>? Kind { get; init; }
+    public Placed<WorkKind>? Kind { get; init; }
 
     [Description("The first day of the ban.")]
     [Required]

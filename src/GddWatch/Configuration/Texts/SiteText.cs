@@ -48,6 +48,9 @@ public sealed record SiteText : TextGroup
     [Description("What has been a problem here, such as grubs.")]
     public PlacedList<Placed<string>>? History { get; init; }
 
+    [Description("Treatments that are preferred here where they and others forbid each other, such as overseeding.")]
+    public PlacedList<Placed<string>>? Prefers { get; init; }
+
     [Description("Where the weather comes from, in order of preference.")]
     [Required]
     public PlacedList<FeedText>? Feeds { get; init; }

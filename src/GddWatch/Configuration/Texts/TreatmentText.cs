@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.ComponentModel.DataAnnotations;
 using GddWatch.Agronomy.Places;
+using GddWatch.Configuration.Scalars;
 using GddWatch.Configuration.Yaml;
 
 namespace GddWatch.Configuration.Texts;
@@ -33,6 +34,15 @@ public sealed record TreatmentText : TextGroup
 
     [Description("What closes the window.")]
     public ConditionText? Closed { get; init; }
+
+    [Description("While this is so, an open window waits.")]
+    public ConditionText? Paused { get; init; }
+
+    [Description("The kind of work, as far as local law looks at it: feeding, watering, weed-control, insect-control, seeding, mowing or soil-work.")]
+    public Placed<WorkKind>? Work { get; init; }
+
+    [Description("After how many days it may be done again in the same season; without it, once is enough.")]
+    public Placed<DayCount>? AgainAfter { get; init; }
 
     [Description("The treatments that it and they forbid each other.")]
     public PlacedList<ExclusionText>? Excludes { get; init; }

@@ -1,0 +1,13 @@
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Agronomy.Changes;
+
+/// <summary>A notice that is due to a person: its kind, and for a correction what that person was told before.</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="Revision">The revision that its key carries.</param>
+/// <param name="Said">What was told before; null for what is told first.</param>
+internal sealed record DueNotice(NoticeKind Kind, int Revision, Said? Said)
+{
+    /// <summary>Its key.</summary>
+    public NoticeKey KeyOf(Window window, NoticeKind kind) => new(window.Site.Id, window.Treatment.Id, window.Season.Year, kind, Revision);
+}
