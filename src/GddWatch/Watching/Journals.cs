@@ -1,11 +1,17 @@
 using GddWatch.Agronomy.Journal;
+using GddWatch.Storage;
 
 namespace GddWatch.Watching;
 
 /// <summary>What was recorded, as kept in a data folder.</summary>
 internal static class Journals
 {
-    /// <summary>The journals by the sites' ids; empty where no service has run there yet.</summary>
-    public static Task<IReadOnlyDictionary<string, SiteJournal>> LoadAsync(string dataFolder, TimeProvider clock, CancellationToken stop) =>
-        Task.FromResult<IReadOnlyDictionary<string, SiteJournal>>(new Dictionary<string, SiteJournal>());
+    /// <summary>The journals by the sites' ids; empty where nothing was kept there yet.</summary>
+    public static async Task<IReadOnlyDictionary<string, SiteJournal>> LoadAsync(string dataFolder, TimeProvider clock, CancellationToken stop)
+    {
+        string path = DataFolder.Database(dataFolder);
+        if (!File.Exists(path)) return new Dictionary<string, SiteJournal>();
+        await using Database database = await Database.OpenAsync(path, clock, stop);
+        return await new JournalStore(database).LoadAsync(stop);
+    }
 }
