@@ -1,3 +1,5 @@
+using GddWatch.Agronomy.Turf;
+
 namespace GddWatch.Agronomy.Soil;
 
 /// <summary>What the latitude alone says of a day of the year: the sun above the air, and the yearly wave of the air and of the deep

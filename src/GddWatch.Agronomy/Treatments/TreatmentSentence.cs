@@ -15,9 +15,20 @@ public static class TreatmentSentence
         sentence += treatment.Closed is { } closed
             ? $"; it closes when {closed.Explain(units)}, or with its season."
             : "; it closes with its season.";
+        if (treatment.Paused is { } paused) sentence += $" While {paused.Explain(units)}, an open window waits.";
+        if (treatment.AgainAfterDays is { } again) sentence += $" It may be done again after {Wording.Days(again)}.";
+        foreach (Exclusion exclusion in treatment.Excludes) sentence += $" {HoldSentence(exclusion)}";
         if (treatment.OnlyWithHistory is { } history) sentence += $" People are told only at sites with {history} in their history.";
         return sentence;
     }
 
-    private static string TurfWord(TurfType turf) => turf == TurfType.CoolSeason ? "cool-season" : "warm-season";
+    private static string HoldSentence(Exclusion exclusion)
+    {
+        string label = exclusion.Hold.LabelDateDecides ? "until the date on its label where that is recorded, else " : "";
+        string mowings = exclusion.Hold.Mowings is { } count ? $"until {count} mowings are recorded, or else " : "";
+        return $"Once {exclusion.Name} is recorded it is held {label}{mowings}for {Wording.Days(exclusion.Hold.LongestDays)}.";
+    }
+
+    /// <summary>The word for a family of turf.</summary>
+    public static string TurfWord(TurfType turf) => turf == TurfType.CoolSeason ? "cool-season" : "warm-season";
 }

@@ -47,6 +47,17 @@ public static class Wording
         return inches == "1" ? "1 inch" : $"{inches} inches";
     }
 
+    /// <summary>A depth of water such as "0.45 inches" or "11 mm".</summary>
+    public static string Water(double millimetres, ReadersUnits units)
+    {
+        if (units == ReadersUnits.Metric) return $"{Number(millimetres)} mm";
+        string inches = Math.Round(millimetres / 25.4, 2, MidpointRounding.AwayFromZero).ToString("0.##", English);
+        return inches == "1" ? "1 inch" : $"{inches} inches";
+    }
+
+    /// <summary>The words with a capital letter in front.</summary>
+    public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
     /// <summary>A number of days such as "1 day" or "5 days".</summary>
     public static string Days(int days) => days == 1 ? "1 day" : $"{days} days";
 

@@ -17,6 +17,7 @@ public sealed class SeasonView
         ArgumentNullException.ThrowIfNull(metrics);
         Metrics = metrics;
         Season = season;
+        FirstIndex = metrics.Series.IndexOf(season.Span.First);
     }
 
     /// <summary>The site's weather and what follows from it.</summary>
@@ -24,6 +25,9 @@ public sealed class SeasonView
 
     /// <summary>The season.</summary>
     public Season Season { get; }
+
+    /// <summary>The place of the season's first day among the days of the weather; may lie outside them.</summary>
+    internal int FirstIndex { get; }
 
     private Hemisphere Hemisphere => Metrics.Site.Hemisphere;
 
@@ -42,10 +46,11 @@ public sealed class SeasonView
         return nearest;
     }
 
-    /// <summary>The day from which a heat sum counts that is read on a day.</summary>
+    /// <summary>The day from which a heat sum counts that is read on a day; where it waits for the weather, the day on which the waiting began.</summary>
     public DateOnly HeatSumStart(HeatSumDefinition sum, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(sum);
+        if (Metrics.HeatSumSeasonOf(sum, day) is { } season) return season.CountsFrom is { } counts && counts <= day ? counts : season.Start;
         DateOnly start = Hemisphere.Place(sum.Start).In(day.Year);
         return start <= day ? start : Hemisphere.Place(sum.Start).In(day.Year - 1);
     }
@@ -88,5 +93,19 @@ public sealed class SeasonView
         UsualDate date = Metrics.Climate.UsualFirstFreeze(this, condition);
         usual.Add(condition, date);
         return date;
+    }
+
+    /// <summary>The usual yearly peak of growth, from earlier years.</summary>
+    public UsualValue UsualGrowthPeak(GrowthPotentialCondition condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        return Metrics.Climate.Growth.Peak(condition.Turf, Season.Span.First, condition.OfPeak);
+    }
+
+    /// <summary>The next day on which growth usually falls, from earlier years.</summary>
+    public UsualDate UsualFallOfGrowth(DaysBeforeGrowthFalls condition, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        return Metrics.Climate.Growth.Fall(condition, Season.Span.First, day);
     }
 }

@@ -22,7 +22,14 @@ public sealed class SiteClimate
     private readonly SiteMetrics metrics;
     private readonly Dictionary<(double FreezeC, int Year), int?> freezeOffsets = [];
 
-    internal SiteClimate(SiteMetrics metrics) => this.metrics = metrics;
+    internal SiteClimate(SiteMetrics metrics)
+    {
+        this.metrics = metrics;
+        Growth = new GrowthClimate(metrics);
+    }
+
+    /// <summary>How turf usually grows here.</summary>
+    internal GrowthClimate Growth { get; }
 
     /// <summary>
     /// The date of the season by which the first freeze has come with a chance p: with the share pF of earlier seasons that had a freeze and the dates of

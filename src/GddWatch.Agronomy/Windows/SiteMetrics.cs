@@ -3,6 +3,7 @@ using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
+using GddWatch.Agronomy.Treatments.Conditions;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Weather.Filling;
 
@@ -19,13 +20,16 @@ public sealed class SiteMetrics
 
     private readonly Dictionary<Depth, SoilTemperatureColumns> soil = [];
     private readonly Dictionary<(Depth Depth, int Days), double[]> soilMeans = [];
-    private readonly List<(HeatSumDefinition Definition, double[] Sums)> heatSums = [];
+    private readonly List<(HeatSumDefinition Definition, HeatSums Sums)> heatSums = [];
+    private readonly TurfColumns turf;
 
-    private SiteMetrics(DailySeries series, Site site, SiteJournal journal)
+    private SiteMetrics(DailySeries series, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered)
     {
         Series = series;
         Site = site;
         Journal = journal;
+        Forecast = forecast;
+        turf = new TurfColumns(series, site, watered);
         Climate = new SiteClimate(this);
     }
 
@@ -37,6 +41,9 @@ public sealed class SiteMetrics
 
     /// <summary>What was recorded here.</summary>
     public SiteJournal Journal { get; }
+
+    /// <summary>The days to come as they were forecast on the last day; null where there is no forecast.</summary>
+    public DailySeries? Forecast { get; }
 
     /// <summary>What is usual here, from earlier seasons.</summary>
     public SiteClimate Climate { get; }
@@ -51,12 +58,14 @@ public sealed class SiteMetrics
     /// <param name="series">The weather; days after the one that is judged must not be in it.</param>
     /// <param name="site">The site.</param>
     /// <param name="journal">What was recorded there by the day that is judged.</param>
-    public static SiteMetrics Of(DailySeries series, Site site, SiteJournal journal)
+    /// <param name="forecast">The days after that one as they were forecast on it; null where there is no forecast.</param>
+    /// <param name="watered">The days on which the lawn was watered deeply, as recorded.</param>
+    public static SiteMetrics Of(DailySeries series, Site site, SiteJournal journal, DailySeries? forecast = null, IReadOnlyList<DateOnly>? watered = null)
     {
         ArgumentNullException.ThrowIfNull(series);
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(journal);
-        return new SiteMetrics(LastKnownDay.Fill(series), site, journal);
+        return new SiteMetrics(LastKnownDay.Fill(series), site, journal, forecast, watered ?? []);
     }
 
     /// <summary>The last day with both temperatures from the source, or null where there is none.</summary>
@@ -106,17 +115,53 @@ public sealed class SiteMetrics
     public double HeatSumAt(HeatSumDefinition definition, DateOnly day) => At(HeatSumColumn(definition), day);
 
     /// <summary>A heat sum at the end of each day [°C-days].</summary>
-    public double[] HeatSumColumn(HeatSumDefinition definition)
+    public double[] HeatSumColumn(HeatSumDefinition definition) => HeatSumsOf(definition).CelsiusDays;
+
+    /// <summary>The year of a heat sum in which a day lies; null before its first start date.</summary>
+    public HeatSumSeason? HeatSumSeasonOf(HeatSumDefinition definition, DateOnly day) => HeatSumsOf(definition).SeasonOf(day);
+
+    /// <summary>An air temperature averaged over the days that end on each day of the series [°C]; NaN where one of them is not known.</summary>
+    public double[] AirMeans(AirValue value, int days) => turf.AirMeans(value, days);
+
+    /// <summary>The growth potential of a turf averaged over the days that end on each day of the series, 0 to 1; NaN where one of them is not known.</summary>
+    public double[] GrowthMeans(TurfType grass, int days) => turf.GrowthMeans(grass, days);
+
+    /// <summary>The rain over the days that end on each day of the series [mm]; NaN where one of them is not known.</summary>
+    public double[] RainSums(int days) => turf.RainSums(days);
+
+    /// <summary>Reference evapotranspiration of each day [mm]; NaN where a temperature is not known.</summary>
+    public double[] ReferenceEvapotranspirationMm => turf.ReferenceEvapotranspirationMm;
+
+    /// <summary>The water missing from the root zone at the end of each day [mm]; NaN where it is not known.</summary>
+    public double[] RootZoneDepletionMm(TurfType grass) => turf.DepletionMm(grass);
+
+    /// <summary>The water missing from the root zone at the end of a day, and what may be missing before the turf suffers [mm]; NaN where it is not known.</summary>
+    public (double DepletionMm, double AllowedMm) RootZoneAt(TurfType grass, DateOnly day) => turf.RootZoneAt(grass, day);
+
+    /// <summary>An air temperature forecast for a day [°C]; NaN where there is none.</summary>
+    public double ForecastAirAt(AirValue value, DateOnly day)
+    {
+        if (Forecast is null || !Forecast.Holds(day)) return double.NaN;
+        int index = Forecast.IndexOf(day);
+        return TurfColumns.Air(value, Forecast.MinimumAirC[index], Forecast.MaximumAirC[index]);
+    }
+
+    /// <summary>The rain forecast for a day [mm]; NaN where there is none.</summary>
+    public double ForecastRainAt(DateOnly day) => Forecast is not null && Forecast.Holds(day) && Forecast.Has(WeatherVariable.PrecipitationMm)
+        ? Forecast.Column(WeatherVariable.PrecipitationMm)[Forecast.IndexOf(day)]
+        : double.NaN;
+
+    private HeatSums HeatSumsOf(HeatSumDefinition definition)
     {
         ArgumentNullException.ThrowIfNull(definition);
         // A handful of definitions, asked for on every day of every season: the same one is found without comparing all that it says.
-        foreach ((HeatSumDefinition known, double[] column) in heatSums)
+        foreach ((HeatSumDefinition known, HeatSums column) in heatSums)
         {
             if (ReferenceEquals(known, definition)) return column;
         }
 
-        double[] sums = heatSums.Find(each => each.Definition == definition).Sums
-            ?? (definition.SoilDepth is { } depth ? SoilHeatSum(definition, depth) : HeatSum.Column(Series, definition, Site.Hemisphere, []));
+        HeatSums sums = heatSums.Find(each => each.Definition == definition).Sums
+            ?? (definition.SoilDepth is { } depth ? SoilHeatSum(definition, depth) : HeatSum.Over(Series, definition, Site.Hemisphere, []));
         heatSums.Add((definition, sums));
         return sums;
     }
@@ -125,16 +170,16 @@ public sealed class SiteMetrics
     /// A soil's heat sum. Where the sum starts in the first days of the record, while the soil model is still warming up, those days are reckoned to be as warm
     /// as its first estimate; the sum is given from that estimate's day on and not before.
     /// </summary>
-    private double[] SoilHeatSum(HeatSumDefinition definition, Depth depth)
+    private HeatSums SoilHeatSum(HeatSumDefinition definition, Depth depth)
     {
         double[] means = Soil(depth).MeanC;
         int warmUp = 0;
         while (warmUp < means.Length && warmUp <= LongestWarmUpDays && double.IsNaN(means[warmUp])) warmUp++;
-        if (warmUp == 0 || warmUp > LongestWarmUpDays || warmUp == means.Length) return HeatSum.Column(Series, definition, Site.Hemisphere, means);
+        if (warmUp == 0 || warmUp > LongestWarmUpDays || warmUp == means.Length) return HeatSum.Over(Series, definition, Site.Hemisphere, means);
         double[] warmed = [.. means];
         warmed.AsSpan(0, warmUp).Fill(means[warmUp]);
-        double[] sums = HeatSum.Column(Series, definition, Site.Hemisphere, warmed);
-        sums.AsSpan(0, warmUp).Fill(double.NaN);
+        HeatSums sums = HeatSum.Over(Series, definition, Site.Hemisphere, warmed);
+        sums.CelsiusDays.AsSpan(0, warmUp).Fill(double.NaN);
         return sums;
     }
 

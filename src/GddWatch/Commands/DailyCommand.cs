@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using GddWatch.Agronomy.Heat;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
@@ -30,12 +31,12 @@ internal static class DailyCommand
         {
             var asked = new Asked(
                 parsed.GetValue(site)!, parsed.GetValue(from), parsed.GetValue(until), parsed.GetValue(depth)!, parsed.GetValue(heat) ?? []);
-            return RunAsync(parsed.GetValue(common.Config)!, asked, common.FormatOf(parsed), terminal, stop);
+            return RunAsync(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, asked, common.FormatOf(parsed), terminal, stop);
         });
         return command;
     }
 
-    private static async Task<int> RunAsync(string config, Asked asked, OutputFormat format, Terminal terminal, CancellationToken stop)
+    private static async Task<int> RunAsync(string config, string data, Asked asked, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
         if (place.Region.Sites.FirstOrDefault(each => each.Id == asked.SiteId) is not { } site)
@@ -59,7 +60,8 @@ internal static class DailyCommand
             return ExitCode.Failed;
         }
 
-        SiteMetrics metrics = SiteMetrics.Of(series, site);
+        SiteJournal journal = (await Journals.LoadAsync(data, terminal.Clock, stop)).GetValueOrDefault(site.Id, SiteJournal.Empty);
+        SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, series, site, journal);
         HeatColumn[] heat = [.. place.Configuration.Treatments.Where(treatment => treatment.IsFor(site)).SelectMany(treatment => treatment.HeatSums()).Distinct().Select(HeatColumn.Of), .. askedHeat];
         var table = new DailyTable(metrics, depth, heat);
         IEnumerable<int> rows = Enumerable.Range(0, metrics.Series.Count)

@@ -19,6 +19,9 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
 
     private readonly SoilTemperatureColumns soil = metrics.Soil(depth);
 
+    /// <summary>Where both grow, the roots of the one that uses more water.</summary>
+    private readonly TurfType turf = metrics.Site.Turf.Contains(TurfType.CoolSeason) ? TurfType.CoolSeason : TurfType.WarmSeason;
+
     public IReadOnlyList<string> Header { get; } = [.. FixedColumns, .. heat.Select(column => column.Name)];
 
     public IReadOnlyList<string?> Row(int index)
@@ -36,9 +39,8 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
             Number(soil.DeviationC[index], 4),
             Number(GrowthPotential.Of(TurfType.CoolSeason, mean), 4),
             Number(GrowthPotential.Of(TurfType.WarmSeason, mean), 4),
-            // Evapotranspiration and the root zone are not computed in this version: an empty cell is what is missing.
-            null,
-            null,
+            Number(metrics.ReferenceEvapotranspirationMm[index], 4),
+            Number(metrics.RootZoneDepletionMm(turf)[index], 4),
             .. heat.Select(column => Number(metrics.HeatSumColumn(column.Definition)[index], 4)),
         ];
     }

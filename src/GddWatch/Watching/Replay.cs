@@ -43,7 +43,7 @@ internal sealed class Replay(Workplace place, IReadOnlyDictionary<string, SiteJo
         foreach (SiteWeather site in weather)
         {
             if (site.Until(range.Last).Series is not { } series) continue;
-            SiteMetrics metrics = SiteMetrics.Of(series, site.Site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty).Until(range.Last));
+            SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, series, site.Site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty).Until(range.Last));
             foreach (Treatment treatment in place.Configuration.Treatments.Where(treatment => treatment.IsFor(site.Site)))
             {
                 Season season = treatment.Season.AtOrAfter(range.First, site.Site.Hemisphere);

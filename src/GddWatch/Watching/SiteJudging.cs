@@ -1,5 +1,7 @@
 using GddWatch.Agronomy.Journal;
+using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Feeds.Gathering;
 
@@ -15,7 +17,14 @@ internal sealed record SiteJudging(Standing Standing, SiteMetrics? Metrics)
     {
         SiteJournal known = journal.Until(day);
         if (weather.Series is null) return new SiteJudging(WindowJudge.JudgeWithoutWeather(treatments, weather.Site, known, day, weather.WhyMissing), null);
-        SiteMetrics metrics = SiteMetrics.Of(weather.Series, weather.Site, known);
+        SiteMetrics metrics = MetricsOf(treatments, weather.Series, weather.Site, known);
         return new SiteJudging(WindowJudge.Judge(treatments, metrics, day), metrics);
+    }
+
+    /// <summary>A site's weather with its journal; what is recorded as watering refills the root zone.</summary>
+    public static SiteMetrics MetricsOf(IReadOnlyList<Treatment> treatments, DailySeries series, Site site, SiteJournal journal)
+    {
+        string[] watering = [.. treatments.Where(treatment => treatment.Work == WorkKind.Watering).Select(treatment => treatment.Id)];
+        return SiteMetrics.Of(series, site, journal, null, [.. journal.Entries.OfType<TreatmentDone>().Where(done => watering.Contains(done.Treatment)).Select(done => done.On)]);
     }
 }

@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Soil;
+using GddWatch.Agronomy.Turf;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Validation.Scoring;
 using GddWatch.Validation.Weather;

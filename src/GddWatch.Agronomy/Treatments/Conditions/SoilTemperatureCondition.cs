@@ -11,15 +11,17 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 /// <param name="Threshold">The threshold; at it counts as past it.</param>
 /// <param name="Holding">How long it must be so.</param>
 /// <param name="WhereAlreadySo">The rule for soil that is past it when the season starts; null lets that day count.</param>
+/// <param name="LetsGoAt">Once met it stays met until the mean has gone back past this; null where it must go on being past the threshold.</param>
 public sealed record SoilTemperatureCondition(
-    Depth Depth, int MeanOverDays, Passing Passing, Temperature Threshold, Holding Holding, WhereAlreadySo? WhereAlreadySo = null) : Condition
+    Depth Depth, int MeanOverDays, Passing Passing, Temperature Threshold, Holding Holding, WhereAlreadySo? WhereAlreadySo = null, Temperature? LetsGoAt = null) : Condition
 {
     /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);
-        (int past, int known) = CountPast(view, day, Threshold);
-        if (past < Holding.Days) return past + (Holding.OfDays - known) >= Holding.Days ? Verdict.Unknown : Verdict.No;
+        Verdict held = HeldBand.On(
+            view.Metrics.SoilMeans(Depth, MeanOverDays), view.Metrics.Series.IndexOf(day), view.FirstIndex, PastOf(Threshold), Holding, LetsGoAt is { } back ? PastOf(back) : null);
+        if (held != Verdict.Yes) return held;
         if (WhereAlreadySo is null || !view.PassesAtStart(this)) return Verdict.Yes;
         return day < view.EarliestWhereAlreadySo(this).Day ? Verdict.No : Verdict.Yes;
     }
@@ -38,7 +40,8 @@ public sealed record SoilTemperatureCondition(
             view.Metrics.SoilDeviationAt(Depth, day),
             past,
             view.Metrics.SoilIsMeasured,
-            wait);
+            wait,
+            past < Holding.Days && On(view, day) == Verdict.Yes);
     }
 
     /// <inheritdoc/>
@@ -48,32 +51,18 @@ public sealed record SoilTemperatureCondition(
         string already = WhereAlreadySo is { } rule
             ? $" (where the soil is already past it at the season's start, not earlier than {Wording.Days(rule.DaysBeforeUsual)} before it usually reaches {Wording.Temperature(rule.UsualThreshold, units)})"
             : "";
-        return $"the {MeanOverDays}-day mean soil temperature at {Wording.Depth(Depth, units)} {passes} {Wording.Temperature(Threshold, units)} {HoldingWords}{already}";
+        string stays = LetsGoAt is { } back ? $" (and so until it is back at {Wording.Temperature(back, units)})" : "";
+        return $"the {MeanOverDays}-day mean soil temperature at {Wording.Depth(Depth, units)} {passes} {Wording.Temperature(Threshold, units)} {HoldingWords}{stays}{already}";
     }
 
     /// <summary>The holding in words.</summary>
-    internal string HoldingWords => Holding.Days == Holding.OfDays
-        ? Holding.Days == 1 ? "on the day itself" : $"on {Wording.Days(Holding.Days)} in a row"
-        : $"on {Holding.Days} of the last {Wording.Days(Holding.OfDays)}";
+    internal string HoldingWords => Holding.InWords();
 
     /// <summary>On how many of the last days the mean was past a threshold, and on how many it is known.</summary>
-    internal (int Past, int Known) CountPast(SeasonView view, DateOnly day, Temperature threshold)
-    {
-        int past = 0;
-        int known = 0;
-        double[] means = view.Metrics.SoilMeans(Depth, MeanOverDays);
-        int today = view.Metrics.Series.IndexOf(day);
-        for (int back = 0; back < Holding.OfDays; back++)
-        {
-            int index = today - back;
-            if ((uint)index >= (uint)means.Length || double.IsNaN(means[index])) continue;
-            double mean = means[index];
-            known++;
-            if (Passing == Passing.RisesAbove ? mean >= threshold.Celsius : mean <= threshold.Celsius) past++;
-        }
+    internal (int Past, int Known) CountPast(SeasonView view, DateOnly day, Temperature threshold) =>
+        HeldBand.Count(view.Metrics.SoilMeans(Depth, MeanOverDays), view.Metrics.Series.IndexOf(day), PastOf(threshold), Holding.OfDays);
 
-        return (past, known);
-    }
+    private Band PastOf(Temperature threshold) => Passing == Passing.RisesAbove ? Band.From(threshold.Celsius) : Band.UpTo(threshold.Celsius);
 }
 
 /// <summary>The state of the soil temperature on a day.</summary>
@@ -83,9 +72,10 @@ public sealed record SoilTemperatureCondition(
 /// <param name="DeviationC">The standard deviation of the day's estimate [°C].</param>
 /// <param name="DaysPast">On how many of the last days it was past the threshold [days].</param>
 /// <param name="Measured">Whether it was measured rather than estimated.</param>
+/// <param name="StaysMet">Whether it is met only because it has not let go yet.</param>
 /// <param name="WaitUntil">The earliest day for soil already past it at the season's start, and where it comes from, where that rule applies.</param>
 public sealed record SoilTemperatureBecause(
-    SoilTemperatureCondition Condition, DateOnly Day, double MeanC, double DeviationC, int DaysPast, bool Measured, UsualDate? WaitUntil) : Because
+    SoilTemperatureCondition Condition, DateOnly Day, double MeanC, double DeviationC, int DaysPast, bool Measured, UsualDate? WaitUntil, bool StaysMet = false) : Because
 {
     private string Name(ReadersUnits units) => $"{Condition.MeanOverDays}-day mean soil temperature at {Wording.Depth(Condition.Depth, units)}";
 
@@ -110,6 +100,7 @@ public sealed record SoilTemperatureBecause(
         string found = $"The {Name(units)} was {Value(units)} on {Wording.Day(Day)}";
         if (Condition.Holding.OfDays == 1) return DaysPast > 0 ? $"{found}, and so {limit}." : $"{found}; {limit} is needed.";
         string held = DaysPast == Condition.Holding.OfDays ? $"on all of the last {Wording.Days(DaysPast)}" : $"on {DaysPast} of the last {Wording.Days(Condition.Holding.OfDays)}";
+        if (DaysPast < Condition.Holding.Days && StaysMet) return $"{found}; it has been {limit} and has not gone back to {Wording.Temperature(Condition.LetsGoAt!.Value, units)}.";
         if (DaysPast < Condition.Holding.Days) return $"{found}, and was {limit} {held}; {Condition.Holding.Days} are needed.";
         string counts = WaitUntil is { Day: { } wait, Source: var source }
             ? $" The soil was past it when the season started, so it counts from {Wording.Day(wait)} on ({source})."

@@ -7,8 +7,13 @@ using GddWatch.Configuration.Yaml;
 namespace GddWatch.Configuration.Reading;
 
 /// <summary>Turns the text of a condition into the condition; null where anything in it is wrong.</summary>
-public sealed class ConditionReader(FaultList faults)
+/// <param name="faults">Takes what is wrong.</param>
+/// <param name="treatmentNames">The treatments that are known, by id, with their names.</param>
+public sealed class ConditionReader(FaultList faults, IReadOnlyDictionary<string, string> treatmentNames)
 {
+    private const int UsualWithinDays = 200;
+    private readonly TurfConditionReader turf = new(faults);
+
     private static readonly Temperature WaterFreezes = Temperature.FromCelsius(0);
 
     /// <summary>Reads a condition with all that lies in it.</summary>
@@ -23,6 +28,12 @@ public sealed class ConditionReader(FaultList faults)
             .. Where("heat-sum", text.HeatSum, ReadHeatSum),
             .. Where("calendar", text.Calendar, ReadCalendar),
             .. Where("days-before-first-freeze", text.DaysBeforeFirstFreeze, ReadFirstFreeze),
+            .. Where("air-temperature", text.AirTemperature, turf.ReadAirTemperature),
+            .. Where("growth-potential", text.GrowthPotential, turf.ReadGrowthPotential),
+            .. Where("days-before-growth-falls", text.DaysBeforeGrowthFalls, TurfConditionReader.ReadGrowthFalls),
+            .. Where("rain", text.Rain, turf.ReadRain),
+            .. Where("root-zone-depletion", text.RootZoneDepletion, turf.ReadRootZone),
+            .. Where("since-treatment", text.SinceTreatment, ReadSinceTreatment),
         ];
         Condition?[] read = [.. written.Select(each => each.Read())];
         if (written.Length == 1) return read[0];
@@ -43,7 +54,12 @@ public sealed class ConditionReader(FaultList faults)
     private static IEnumerable<(string Key, Func<Condition?> Read)> Where<T>(string key, T? text, Func<T, Condition?> read)
         where T : class => text is null ? [] : [(key, () => read(text))];
 
-    private AllOf? ReadAll(PlacedList<ConditionText> texts) => ReadParts(texts) is { } parts ? new AllOf(parts) : null;
+    private AllOf? ReadAll(PlacedList<ConditionText> texts)
+    {
+        if (ReadParts(texts) is not { } parts) return null;
+        if (Contradictions.InAll(parts) is { } never) faults.Add(texts.Place, null, never, "limits that leave something between them, or \"any:\" where one of the two is enough");
+        return new AllOf(parts);
+    }
 
     private AnyOf? ReadAny(PlacedList<ConditionText> texts) => ReadParts(texts) is { } parts ? new AnyOf(parts) : null;
 
@@ -72,8 +88,13 @@ public sealed class ConditionReader(FaultList faults)
 
         Passing passing = text.RisesAbove is null ? Passing.FallsBelow : Passing.RisesAbove;
         WhereAlreadySo? already = text.WhereAlreadySo is { } rule ? ReadWhereAlreadySo(rule, passing, threshold.Value) : null;
+        if (text.LetsGoAt is { } back && (passing == Passing.RisesAbove ? back.Value > threshold.Value : back.Value < threshold.Value))
+        {
+            faults.Add(back.Place, "It would let go before it is met.", passing == Passing.RisesAbove ? "the threshold or a temperature below it" : "the threshold or a temperature above it");
+        }
+
         return text is { Depth: { } depth, MeanOver: { } meanOver, Held: { } held }
-            ? new SoilTemperatureCondition(depth.Value, meanOver.Value.Days, passing, threshold.Value, held.Value, already)
+            ? new SoilTemperatureCondition(depth.Value, meanOver.Value.Days, passing, threshold.Value, held.Value, already, text.LetsGoAt?.Value)
             : null;
     }
 
@@ -115,7 +136,7 @@ public sealed class ConditionReader(FaultList faults)
 
         if (text is not { Reaches: { } reaches, Base: { } floorTemperature, Method: { } reckoned, From: { } from }) return null;
         DegreeDayCutoff cutoffOrNone = text.Cutoff?.Value ?? DegreeDayCutoff.None;
-        var sum = new HeatSumDefinition(floorTemperature.Value, text.Upper?.Value, reckoned.Value, cutoffOrNone, from.Value, text.SoilDepth?.Value);
+        var sum = new HeatSumDefinition(floorTemperature.Value, text.Upper?.Value, reckoned.Value, cutoffOrNone, from.Value, text.SoilDepth?.Value, Biofix(text.FromWhen));
         return new HeatSumCondition(sum, reaches.Value);
     }
 
@@ -130,4 +151,30 @@ public sealed class ConditionReader(FaultList faults)
     private static DaysBeforeFirstFreeze? ReadFirstFreeze(FirstFreezeText text) => text is { AtMost: { } atMost, Chance: { } chance }
         ? new DaysBeforeFirstFreeze(atMost.Value.Days, chance.Value.Fraction, text.Freeze?.Value ?? WaterFreezes, text.Fallback?.Value)
         : null;
+
+    private static BiofixCondition? Biofix(BiofixText? text) =>
+        text is { MeanOver: { } meanOver, AtLeast: { } atLeast } ? new BiofixCondition(meanOver.Value.Days, atLeast.Value) : null;
+
+    private SinceTreatment? ReadSinceTreatment(SinceTreatmentText text)
+    {
+        Names.CheckReferences(text.Treatment is { } named ? [named] : [], [.. treatmentNames.Keys], "treatment", faults);
+        if (text is { AtLeast: null, AtMost: null, Heat: null } && !text.WrittenKeys.Intersect(["at-least", "at-most", "heat"]).Any())
+        {
+            faults.Add(text.Place, null, "Nothing says how long ago.", "at-least, at-most or heat, such as \"at-least: 42 days\"");
+        }
+
+        if (text is { AtLeast: { } least, AtMost: { } most } && most.Value.Days <= least.Value.Days)
+        {
+            faults.Add(most.Place, $"The upper limit is not above the lower one of {least.Place.Text}.", "more days than at-least has");
+        }
+
+        if (text.Heat is { } heat && text is not { Base: not null, Method: not null })
+        {
+            faults.Add(heat.Place, "The heat has no base or no method, and means nothing without them.", "base and method beside it, such as \"base: 0 °C, method: simple average\"");
+        }
+
+        if (text.Treatment is not { } treatment || !treatmentNames.TryGetValue(treatment.Value, out string? name)) return null;
+        HeatSince? since = text is { Heat: { } reaches, Base: { } floor, Method: { } method } ? new HeatSince(reaches.Value, floor.Value, method.Value) : null;
+        return new SinceTreatment(treatment.Value, name, text.AtLeast?.Value.Days, text.AtMost?.Value.Days, since, text.Within?.Value.Days ?? UsualWithinDays);
+    }
 }

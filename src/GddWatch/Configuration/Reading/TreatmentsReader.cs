@@ -7,11 +7,21 @@ using GddWatch.Configuration.Yaml;
 namespace GddWatch.Configuration.Reading;
 
 /// <summary>Turns the text of treatments.yaml into treatments, and finds what cannot be meant.</summary>
-public sealed class TreatmentsReader(FaultList faults)
+public sealed class TreatmentsReader
 {
-    private readonly ConditionReader conditions = new(faults);
+    private readonly FaultList faults;
     private readonly Dictionary<string, string> cautions = [];
     private readonly Dictionary<string, string> names = [];
+    private readonly Dictionary<string, Condition> openings = [];
+    private readonly ConditionReader conditions;
+
+    /// <summary>A reader.</summary>
+    /// <param name="faults">Takes what is wrong.</param>
+    public TreatmentsReader(FaultList faults)
+    {
+        this.faults = faults;
+        conditions = new ConditionReader(faults, names);
+    }
 
     /// <summary>The treatments that are whole.</summary>
     public IReadOnlyList<Treatment> Read(TreatmentsFileText? text)
@@ -26,7 +36,19 @@ public sealed class TreatmentsReader(FaultList faults)
         }
 
         CheckExclusions(list.Items);
-        return [.. list.Items.Select(Read).OfType<Treatment>()];
+        Treatment[] treatments = [.. list.Items.Select(Read).OfType<Treatment>()];
+        CheckOrder(list.Items);
+        return treatments;
+    }
+
+    /// <summary>What must be recorded first may not wait for what waits for it.</summary>
+    private void CheckOrder(IReadOnlyList<TreatmentText> texts)
+    {
+        foreach (TreatmentText text in texts)
+        {
+            if (text is not { Id: { } id, Opens: { } opens } || Contradictions.Circle(id.Value, openings) is not { } circle) continue;
+            faults.Add(opens.Place, null, $"This window waits for itself: {string.Join(" waits for ", circle)}, so none of them ever opens.", "an order without a circle: take since-treatment out of one of them");
+        }
     }
 
     private Treatment? Read(TreatmentText text)
@@ -46,7 +68,10 @@ public sealed class TreatmentsReader(FaultList faults)
         {
             if (turf.Written == 0) faults.Add(turf.Place, null, "No turf is named, so the treatment is for no site.", "cool-season, warm-season or both");
             Names.CheckOnce(turf.Items, faults);
+            CheckTurf(text, turf, (text.Opens, opens), (text.Closing, closing), (text.Closed, closed), (text.Paused, paused));
         }
+
+        if (opens is not null && text.Id is { } named) openings.TryAdd(named.Value, opens);
 
         Names.CheckReferences(text.Cautions?.Items ?? [], [.. cautions.Keys], "caution", faults);
         Names.CheckOnce(text.Cautions?.Items ?? [], faults);
@@ -93,6 +118,17 @@ public sealed class TreatmentsReader(FaultList faults)
     }
 
     private static string[] Sentences(PlacedList<Placed<string>>? list) => [.. (list?.Items ?? []).Select(each => each.Value)];
+
+    private void CheckTurf(TreatmentText text, PlacedList<Placed<TurfType>> turf, params ReadOnlySpan<(ConditionText? Text, Condition? Condition)> conditions)
+    {
+        TurfType[] known = [.. turf.Items.Select(each => each.Value)];
+        foreach ((ConditionText? written, Condition? condition) in conditions)
+        {
+            if (condition is null || known.Length == 0 || Contradictions.OtherTurf(condition, known) is not { } other) continue;
+            string word = TreatmentSentence.TurfWord(other);
+            faults.Add(written!.Place, null, $"It looks at {word} turf, and the treatment {text.Id?.Value} is not for it, so its season never comes.", $"turf that the treatment is for, or {word} among its turf");
+        }
+    }
 
     private void CheckOpening(TreatmentText text, Condition opens, SeasonRule? season)
     {

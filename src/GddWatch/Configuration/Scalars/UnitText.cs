@@ -23,6 +23,9 @@ public static partial class UnitText
     /// <summary>The most heat that a year can bring [°C-days]; above 60 °C every day of it.</summary>
     public const double MostCelsiusDays = 20_000;
 
+    private const double MostWaterMm = 2000;
+    private const double MostPercent = 300;
+
     internal const string TemperaturePattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>(°\s?)?[CFcf])\s*$";
     internal const string DepthPattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>mm|cm|in|inch|inches)\s*$";
     internal const string ElevationPattern = @"^\s*(?<number>[+-]?[0-9]+(\.[0-9]+)?)\s*(?<unit>m|ft|foot|feet)\s*$";
@@ -47,6 +50,32 @@ public static partial class UnitText
         return temperature.Celsius is >= ColdestC and <= WarmestC
             ? ScalarReading.Of(temperature)
             : ScalarReading.Refused("No lawn knows such a temperature.", "-50 °C to 60 °C (-58 °F to 140 °F)");
+    }
+
+    /// <summary>Reads a difference of temperature such as "2 °F" or "1 C": no offset, 1 °C is 1.8 °F.</summary>
+    public static ScalarReading TemperatureDifference(string text)
+    {
+        if (!Take(TemperatureText(), text, out double number, out string unit)) return Refuse(text, "temperature difference");
+        double celsius = unit.ToUpperInvariant().EndsWith('F') ? number / 1.8 : number;
+        return celsius is > 0 and <= 30
+            ? ScalarReading.Of(Agronomy.Quantities.TemperatureDifference.FromCelsius(celsius))
+            : ScalarReading.Refused("No threshold needs such a difference.", "above 0 °C and up to 30 °C (54 °F)");
+    }
+
+    /// <summary>Reads a depth of water such as "10 mm" or "0.4 in".</summary>
+    public static ScalarReading Water(string text)
+    {
+        if (!TakeLength(DepthText(), text, out Length length)) return Refuse(text, "depth of water");
+        return length.Millimeters is >= 0 and <= MostWaterMm
+            ? ScalarReading.Of(WaterDepth.FromMillimetres(length.Millimeters))
+            : ScalarReading.Refused("No days bring so much water.", "0 mm to 2000 mm (79 in)");
+    }
+
+    /// <summary>Reads a share such as "85 %".</summary>
+    public static ScalarReading Share(string text)
+    {
+        if (!Take(PercentText(), text, out double number, out _)) return Refuse(text, "share");
+        return number is >= 0 and <= MostPercent ? ScalarReading.Of(new Share(number / 100)) : ScalarReading.Refused("This share is too large.", "0 % to 300 %");
     }
 
     /// <summary>Reads a depth such as "5 cm" or "2 in".</summary>

@@ -2,6 +2,7 @@ using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Heat;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments.Conditions;
 using GddWatch.Feeds.Archives;
 using GddWatch.Feeds.Csv;
 
@@ -15,6 +16,13 @@ public static class Words
 
     /// <summary>Kinds of work.</summary>
     public static readonly IReadOnlyDictionary<string, WorkKind> Work = Table([.. Enum.GetValues<WorkKind>().Select(kind => (WorkKinds.Word(kind), kind))]);
+
+    /// <summary>Which of a day's air temperatures is meant.</summary>
+    public static readonly IReadOnlyDictionary<string, AirValue> AirValues = Table([("minimum", AirValue.Minimum), ("maximum", AirValue.Maximum), ("mean", AirValue.Mean)]);
+
+    /// <summary>Which way growth goes.</summary>
+    public static readonly IReadOnlyDictionary<string, GrowthDirection> GrowthDirections =
+        Table([("rising", GrowthDirection.Rising), ("rising or flat", GrowthDirection.RisingOrFlat), ("falling", GrowthDirection.Falling)]);
 
     /// <summary>Soil textures.</summary>
     public static readonly IReadOnlyDictionary<string, SoilTexture> Soil = Table(

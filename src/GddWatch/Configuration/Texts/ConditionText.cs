@@ -27,4 +27,22 @@ public sealed record ConditionText : TextGroup
 
     [Description("So many days or fewer are left before the usual first freeze.")]
     public FirstFreezeText? DaysBeforeFirstFreeze { get; init; }
+
+    [Description("An air temperature lies in a band.")]
+    public AirTemperatureText? AirTemperature { get; init; }
+
+    [Description("The growth potential is at least, or at most, a value.")]
+    public GrowthPotentialText? GrowthPotential { get; init; }
+
+    [Description("So many days or more are left until growth usually falls.")]
+    public GrowthFallsText? DaysBeforeGrowthFalls { get; init; }
+
+    [Description("There was, or is to come, so much rain.")]
+    public RainText? Rain { get; init; }
+
+    [Description("So much water is missing from the root zone.")]
+    public RootZoneText? RootZoneDepletion { get; init; }
+
+    [Description("A treatment was recorded so long ago.")]
+    public SinceTreatmentText? SinceTreatment { get; init; }
 }

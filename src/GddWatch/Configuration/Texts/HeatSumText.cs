@@ -33,4 +33,7 @@ public sealed record HeatSumText : TextGroup
 
     [Description("The depth of the soil whose daily mean is summed; the air is summed without it.")]
     public Placed<Depth>? SoilDepth { get; init; }
+
+    [Description("What the air must do after that day before heat counts; heat counts from that day without it.")]
+    public BiofixText? FromWhen { get; init; }
 }

@@ -28,6 +28,9 @@ public sealed record SoilTemperatureText : TextGroup
     [Required]
     public Placed<Holding>? Held { get; init; }
 
+    [Description("Once met it stays met until the mean has gone back past this temperature.")]
+    public Placed<Temperature>? LetsGoAt { get; init; }
+
     [Description("What holds where the soil is past the threshold when the season starts.")]
     public WhereAlreadySoText? WhereAlreadySo { get; init; }
 }

@@ -1,7 +1,7 @@
-using GddWatch.Agronomy.Soil;
+using GddWatch.Agronomy.Turf;
 using Xunit;
 
-namespace GddWatch.Agronomy.Tests.Soil;
+namespace GddWatch.Agronomy.Tests.Turf;
 
 public sealed class ExtraterrestrialRadiationTests
 {

@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Soil;
 
-namespace GddWatch.Agronomy.Soil;
+namespace GddWatch.Agronomy.Turf;
 
 /// <summary>The sun's radiation above the air.</summary>
 public static class ExtraterrestrialRadiation
@@ -21,13 +22,10 @@ public static class ExtraterrestrialRadiation
     {
         SoilDemand.Latitude(latitudeDegrees);
         Demand.Within(dayOfYear, 1, 366, "day of the year");
-        double latitude = latitudeDegrees * Math.PI / 180.0;
-        double angle = 2.0 * Math.PI * dayOfYear / 365.0;
-        double distance = 1.0 + 0.033 * Math.Cos(angle);
-        (double sinDeclination, double cosDeclination) = Math.SinCos(0.409 * Math.Sin(angle - 1.39));
-        (double sinLatitude, double cosLatitude) = Math.SinCos(latitude);
-        double sunset = Math.Acos(Math.Clamp(-Math.Tan(latitude) * sinDeclination / cosDeclination, -1.0, 1.0));
-        double daylight = sunset * sinLatitude * sinDeclination + cosLatitude * cosDeclination * Math.Sin(sunset);
-        return Math.Max(0.0, 1440.0 / Math.PI * 0.0820 * distance * daylight);
+        SunGeometry sun = SunGeometry.On(latitudeDegrees, dayOfYear);
+        (double sinDeclination, double cosDeclination) = Math.SinCos(sun.Declination);
+        (double sinLatitude, double cosLatitude) = Math.SinCos(sun.Latitude);
+        double daylight = sun.SunsetAngle * sinLatitude * sinDeclination + cosLatitude * cosDeclination * Math.Sin(sun.SunsetAngle);
+        return Math.Max(0.0, 1440.0 / Math.PI * 0.0820 * sun.Distance * daylight);
     }
 }

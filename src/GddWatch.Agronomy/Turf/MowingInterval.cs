@@ -1,0 +1,43 @@
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+
+namespace GddWatch.Agronomy.Turf;
+
+/// <summary>How often to mow, by the one-third rule.</summary>
+public static class MowingInterval
+{
+    /// <summary>
+    /// Gives the growth of turf in its best weather [mm/day]: 5 mm (0.2 inches). DESIGN from common practice: cut once a week at 3 inches in the spring flush, at most half the height of cut grows
+    /// between two cuts.
+    /// </summary>
+    public const double BestGrowthMmPerDay = 5;
+
+    /// <summary>
+    /// Gives the growth of a day g = gmax·GP [mm/day].
+    /// <para>Valid for growth potentials of 0 to 1; NaN gives NaN. Feeding and water change it.</para>
+    /// <para>Source: growth potential as a share of the best growth (science reference 3.7, DESIGN).</para>
+    /// </summary>
+    /// <param name="growthPotential">The growth potential [-].</param>
+    /// <param name="bestMmPerDay">The growth in the best weather gmax [mm/day].</param>
+    public static double GrowthMmPerDay(double growthPotential, double bestMmPerDay = BestGrowthMmPerDay) => bestMmPerDay * growthPotential;
+
+    /// <summary>
+    /// Gives after how many days the grass has grown by half its height of cut, so that a cut takes a third of it: (H/2)/g [days]; infinite where nothing grows.
+    /// <para>Valid for heights of 5 to 200 mm and growths of 0 or more; NaN gives NaN.</para>
+    /// <para>Source: one-third rule, after Crider 1955, Root-growth stoppage resulting from defoliation of grass, USDA Technical Bulletin 1102 (MEMORY; rule SEEN in extension texts).</para>
+    /// </summary>
+    /// <param name="heightMm">Height of cut H [mm].</param>
+    /// <param name="growthMmPerDay">Growth g [mm/day].</param>
+    /// <exception cref="ArgumentOutOfRangeException">The height lies outside its range.</exception>
+    public static double Days(double heightMm, double growthMmPerDay) => Demand.Within(heightMm, 5, 200, "height of cut [mm]") / 2.0 / growthMmPerDay;
+
+    /// <summary>
+    /// Gives whether cutting back to a height after some days keeps the one-third rule: not more than a third of the grass is taken, g·days ≤ H/2.
+    /// <para>Valid as <see cref="Days"/>.</para>
+    /// <para>Source: as <see cref="Days"/>.</para>
+    /// </summary>
+    /// <param name="heightMm">Height of cut [mm].</param>
+    /// <param name="days">Days between two cuts [days].</param>
+    /// <param name="growthMmPerDay">Growth [mm/day].</param>
+    public static bool KeepsTheThird(double heightMm, double days, double growthMmPerDay) => growthMmPerDay * days <= heightMm / 2.0;
+}

@@ -1,0 +1,31 @@
+using GddWatch.Agronomy.Places;
+
+namespace GddWatch.Agronomy.Turf;
+
+/// <summary>The water missing from the root zone on each day of a series.</summary>
+public static class RootZoneColumn
+{
+    /// <summary>
+    /// Gives the depletion at the end of each day [mm], by <see cref="RootZone.Next"/> from day to day.
+    /// <para>Valid as that; NaN while the range of what may be missing is wider than <see cref="RootZone.KnownWithinMm"/>.</para>
+    /// <para>Source: as <see cref="RootZone.Next"/>.</para>
+    /// </summary>
+    /// <param name="turf">The family of grass.</param>
+    /// <param name="totalMm">The total available water [mm].</param>
+    /// <param name="referenceMm">Reference evapotranspiration of each day [mm].</param>
+    /// <param name="rainMm">Rain of each day [mm]; empty where none is known.</param>
+    /// <param name="watered">The places of the days on which the lawn was watered deeply.</param>
+    public static double[] Mm(TurfType turf, double totalMm, ReadOnlySpan<double> referenceMm, ReadOnlySpan<double> rainMm, IReadOnlySet<int> watered)
+    {
+        ArgumentNullException.ThrowIfNull(watered);
+        var column = new double[referenceMm.Length];
+        RootZone zone = RootZone.Unknown(totalMm);
+        for (int i = 0; i < column.Length; i++)
+        {
+            zone = zone.Next(turf, totalMm, referenceMm[i], rainMm.IsEmpty ? double.NaN : rainMm[i], watered.Contains(i));
+            column[i] = zone.DepletionMm;
+        }
+
+        return column;
+    }
+}
