@@ -34,7 +34,7 @@ internal sealed record MeasuredStation(string Name, double Latitude, bool Humid,
         return new MeasuredStation(fields[0], double.Parse(fields[1], CultureInfo.InvariantCulture), fields[5] == "humid", builder.Build()!);
     }
 
-    /// <summary>28 fields between spaces: 2 date, 6 maximum, 7 minimum, 10 precipitation, 24 soil at 5 cm, 25 at 10 cm (readme of the
+    /// <summary>28 fields between spaces: 2 date, 6 maximum, 7 minimum, 10 precipitation, 11 solar radiation, 18 mean humidity, 24 soil at 5 cm, 25 at 10 cm (readme of the
     /// product, SEEN).</summary>
     private static void AddYear(DailySeriesBuilder builder, string file)
     {
@@ -50,6 +50,8 @@ internal sealed record MeasuredStation(string Name, double Latitude, bool Humid,
             builder.Put(day, WeatherVariable.MaximumAirC, maximum);
             builder.Put(day, WeatherVariable.MinimumAirC, minimum);
             builder.Put(day, WeatherVariable.PrecipitationMm, Number(text[fields[9]]));
+            builder.Put(day, WeatherVariable.SolarRadiationMJ, Number(text[fields[10]]));
+            builder.Put(day, WeatherVariable.RelativeHumidityPercent, Number(text[fields[17]]));
             builder.Put(day, WeatherVariable.Soil5CmC, Number(text[fields[23]]));
             builder.Put(day, WeatherVariable.Soil10CmC, Number(text[fields[24]]));
         }

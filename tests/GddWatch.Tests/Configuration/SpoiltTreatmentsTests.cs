@@ -41,6 +41,38 @@ public sealed class SpoiltTreatmentsTests
         Spoilt.Holds("treatments.yaml", good, marked, found, problem, accepted);
 
     [Theory]
+    [InlineData("air-temperature: { of: maximum, above: 60 °F, below: ¦50 °F }", "50 °F", "not above the lower one of 60 °F", "above the lower limit")]
+    [InlineData("air-temperature: ¦{ of: maximum }", null, "has no limit", "above, below or both")]
+    [InlineData("air-temperature: { of: ¦highest, below: 85 °F }", "highest", "not a word that is known", "minimum, maximum, mean")]
+    [InlineData("air-temperature: { of: maximum, below: 85 °F, held: ¦2 days, next: 2 days }", "2 days", "nothing can be held", "next without held")]
+    [InlineData("growth-potential: { turf: cool-season, mean-over: 14 days, at-least: ¦150 % }", "150 %", "cannot be above 100 %", "0 % to 100 %")]
+    [InlineData("growth-potential: { turf: cool-season, mean-over: 14 days, at-least: 50 %, lets-go-at: ¦60 % }", "60 %", "let go before it is met", "below it")]
+    [InlineData("growth-potential: { turf: cool-season, mean-over: 14 days, at-least: 50 %, fallback-peak: ¦80 % }", "80 %", "does nothing here", "of-usual-peak")]
+    [InlineData("growth-potential: { turf: cool-season, mean-over: 14 days, at-least: 50 %, at-most: ¦80 % }", "80 %", "both a lower and an upper", "one of the two")]
+    [InlineData("rain: { in-last: 2 days, at-least: ¦10 }", "10", "needs its unit", "10 mm")]
+    [InlineData("rain: { in-last: 2 days, in-next: ¦2 days, at-least: 10 mm }", "2 days", "both past and to come", "one of the two")]
+    [InlineData("rain: { in-last: 2 days, at-least: 10 mm, at-most: ¦5 mm }", "5 mm", "not above the lower one of 10 mm", "more rain")]
+    [InlineData("root-zone-depletion: ¦{ turf: cool-season }", null, "has no limit", "at-least or at-most")]
+    [InlineData("since-treatment: { treatment: ¦barier, at-least: 42 days }", "barier", "no treatment \"barier\"", "\"barrier\" is the nearest")]
+    [InlineData("since-treatment: { treatment: barrier, at-least: 42 days, at-most: ¦30 days }", "30 days", "not above the lower one of 42 days", "more days")]
+    [InlineData("since-treatment: { treatment: barrier, heat: ¦200 °C-days }", "200 °C-days", "no base or no method", "base and method")]
+    [InlineData("since-treatment: ¦{ treatment: barrier }", null, "how long ago", "at-least: 42 days")]
+    [InlineData("soil-temperature: { depth: 5 cm, mean-over: 5 days, rises-above: 50 °F, held: 3 days, lets-go-at: ¦52 °F }", "52 °F", "let go before it is met", "below it")]
+    [InlineData("¦growth-potential: { turf: warm-season, mean-over: 14 days, at-least: 50 % }", null, "so its season never comes", "warm-season among its turf")]
+    [InlineData("all: ¦[ { soil-temperature: { depth: 5 cm, mean-over: 5 days, rises-above: 60 °F, held: 3 days } }, { soil-temperature: { depth: 5 cm, mean-over: 5 days, falls-below: 50 °F, held: 3 days } } ]", null, "cannot be at or above", "limits that leave something")]
+    public void The_conditions_on_air_growth_water_and_records(string marked, string? found, string problem, string accepted) =>
+        Spoilt.Holds(
+            "treatments.yaml", "closing:\n      days-before-first-freeze: { at-most: 45 days, chance: 50 %, fallback: 10-15 }", $"closing:\n      {marked}", found, problem, accepted);
+
+    [Fact]
+    public void What_must_be_recorded_first_may_not_wait_for_what_waits_for_it()
+    {
+        string circle = ConfigurationFolder.Treatments
+            .Replace("opens:\n      soil-temperature: { depth: 2 in, mean-over: 5 days, falls-below: 75 F, held: 2 days }", "opens:\n      ¦since-treatment: { treatment: seeding, at-least: 5 days }");
+        Spoilt.Holds("treatments.yaml", ConfigurationFolder.Treatments, circle, null, "seeding waits for seeding", "without a circle");
+    }
+
+    [Theory]
     [InlineData("opens:\n      soil-temperature: { depth: 2 in, mean-over: 5 days, falls-below: 75 F, held: 2 days }", "opens:\n      ¦calendar: { not-before: 09-01 }", "calendar", "The date alone would open this window", "the date beside it as a guard")]
     [InlineData("opens:\n      soil-temperature: { depth: 2 in, mean-over: 5 days, falls-below: 75 F, held: 2 days }", "opens:\n      ¦any:\n        - calendar: { not-before: 09-01 }\n        - soil-temperature: { depth: 2 in, mean-over: 5 days, falls-below: 75 F, held: 2 days }", "calendar", "The date alone would open this window", "\"all:\"")]
     [InlineData("all:\n        - soil-temperature:\n            depth: 5 cm\n            mean-over: 5 days\n            rises-above: 50 °F\n            held: 3 of 5 days", "¦all:\n        - calendar: { not-before: 08-01 }\n        - soil-temperature:\n            depth: 5 cm\n            mean-over: 5 days\n            rises-above: 50 °F\n            held: 3 of 5 days", null, "leaves no day of the season from 01-01 until 07-31", "within the season")]

@@ -98,9 +98,9 @@ public sealed record SoilTemperatureBecause(
         string side = Condition.Passing == Passing.RisesAbove ? "at or above" : "at or below";
         string limit = $"{side} {Wording.Temperature(Condition.Threshold, units)}";
         string found = $"The {Name(units)} was {Value(units)} on {Wording.Day(Day)}";
+        if (StaysMet) return $"{found}; it has been {limit} and has not gone back to {Wording.Temperature(Condition.LetsGoAt!.Value, units)}.";
         if (Condition.Holding.OfDays == 1) return DaysPast > 0 ? $"{found}, and so {limit}." : $"{found}; {limit} is needed.";
         string held = DaysPast == Condition.Holding.OfDays ? $"on all of the last {Wording.Days(DaysPast)}" : $"on {DaysPast} of the last {Wording.Days(Condition.Holding.OfDays)}";
-        if (DaysPast < Condition.Holding.Days && StaysMet) return $"{found}; it has been {limit} and has not gone back to {Wording.Temperature(Condition.LetsGoAt!.Value, units)}.";
         if (DaysPast < Condition.Holding.Days) return $"{found}, and was {limit} {held}; {Condition.Holding.Days} are needed.";
         string counts = WaitUntil is { Day: { } wait, Source: var source }
             ? $" The soil was past it when the season started, so it counts from {Wording.Day(wait)} on ({source})."
