@@ -7,6 +7,9 @@ const string Usage = """
           fits the constants of the default model and prints them, their errors, and the errors at stations left out
       soil-report WEATHERFOLDER OUTFOLDER
           writes OUTFOLDER/soil.html and OUTFOLDER/soil.csv
+      window-report CONFIGFOLDER WEATHERFOLDER
+          judges the treatments of a configuration from estimated and from measured soil, and prints how far their openings lie apart and how often
+          windows open again
 
     WEATHERFOLDER holds uscrn-daily (stations.csv and one folder a year) and, where wanted, harvard-forest and met-eireann.
     An option --threads N says how many cores may be used; 2 unless said otherwise.
@@ -35,6 +38,9 @@ try
             return 0;
         case ["soil-report", string weather, string folder]:
             SoilReportCommand.Run(weather, folder, threads);
+            return 0;
+        case ["window-report", string configuration, string weather]:
+            WindowReportCommand.Run(configuration, weather, Console.Out, threads);
             return 0;
         default:
             Console.Error.WriteLine(Usage);
