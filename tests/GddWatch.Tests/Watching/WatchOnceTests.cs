@@ -116,6 +116,37 @@ public sealed class WatchOnceTests
     }
 
     [Fact]
+    public async Task A_feed_that_corrects_past_days_gives_one_correction_and_no_second_opening()
+    {
+        using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
+        await workshop.RunAsync("watch", "--once");
+        Assert.Contains("Spring pre-emergent window open since", Assert.Single(Bodies(workshop, "adviser")), StringComparison.Ordinal);
+        for (DateOnly day = new(2025, 4, 26); day <= new DateOnly(2025, 5, 9); day = day.AddDays(1))
+        {
+            // The source has found that its thermometer showed too much in March and April.
+            workshop.PutClockTo(new DateTimeOffset(day.AddDays(1).ToDateTime(new TimeOnly(12, 0)), TimeSpan.Zero));
+            workshop.WriteWeather(SmoothWeather.Csv(FirstDay, day, each => each.Year == 2025 && each > new DateOnly(2025, 3, 1) && each < new DateOnly(2025, 5, 1) ? -8 : 0));
+            await workshop.RunAsync("watch", "--once");
+        }
+
+        string[] mails = Bodies(workshop, "adviser");
+        Assert.Single(mails, mail => mail.Contains("correction, Spring pre-emergent window is not open after all", StringComparison.Ordinal));
+        Assert.Single(mails, mail => mail.Contains("you were told that it had not opened", StringComparison.Ordinal));
+        Assert.Equal(3, mails.Count(mail => mail.Contains("Spring pre-emergent", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task A_corrected_day_that_changes_nothing_that_was_told_sends_nothing()
+    {
+        using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
+        await workshop.RunAsync("watch", "--once");
+        workshop.PutClockTo(new DateTimeOffset(2025, 4, 27, 12, 0, 0, TimeSpan.Zero));
+        workshop.WriteWeather(SmoothWeather.Csv(FirstDay, new DateOnly(2025, 4, 26), each => each == new DateOnly(2025, 2, 3) ? 2 : 0));
+        await workshop.RunAsync("watch", "--once");
+        Assert.Single(Bodies(workshop, "adviser"));
+    }
+
+    [Fact]
     public async Task A_mail_server_that_is_down_loses_nothing_and_the_exit_code_says_so()
     {
         using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
