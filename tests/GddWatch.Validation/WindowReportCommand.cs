@@ -37,18 +37,20 @@ internal static class WindowReportCommand
     {
         int[] differences = [.. stations.SelectMany(each => each.Pairs(treatment.Id)).Select(Difference).Order()];
         int[] all = [.. stations.SelectMany(each => each.Pairs(treatment.Id, withHoles: true)).Select(Difference).Order()];
-        if (all.Length == 0) all = [0];
         Window[] windows = [.. stations.SelectMany(each => each.Estimated).Where(window => window.Treatment.Id == treatment.Id)];
         int[] openings = [.. windows.Where(window => window.FirstOpening is not null).Select(window => window.FirstOpening!.Day.DayNumber - window.Season.Span.First.DayNumber).Order()];
         string median = openings.Length == 0 ? "never" : windows[0].Season.Span.First.AddDays(openings[openings.Length / 2]).ToString("d MMM", CultureInfo.InvariantCulture);
         int measured = stations.SelectMany(each => each.Measured).Count(window => window.Treatment.Id == treatment.Id && window.FirstOpening is not null);
-        if (differences.Length == 0) differences = [0];
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{treatment.Id}, {group}, {differences.Length}, {differences.Average():0.00}, {differences[differences.Length / 2]}, {all.Length}, {all.Average():0.00}, {all[all.Length / 2]}, {Within(differences, 3):0.00}, {Within(differences, 7):0.00}, {openings.Length}, {measured}, {median}, {windows.Length}, {windows.Sum(window => window.Reopenings)}"));
+            $"{treatment.Id}, {group}, {differences.Length}, {Mean(differences)}, {Median(differences)}, {all.Length}, {Mean(all)}, {Median(all)}, {Within(differences, 3):0.00}, {Within(differences, 7):0.00}, {openings.Length}, {measured}, {median}, {windows.Length}, {windows.Sum(window => window.Reopenings)}"));
     }
 
-    private static double Within(int[] differences, int days) => differences.Count(each => each <= days) / (double)differences.Length;
+    private static string Mean(int[] days) => days.Length == 0 ? "-" : days.Average().ToString("0.00", CultureInfo.InvariantCulture);
+
+    private static string Median(int[] sortedDays) => sortedDays.Length == 0 ? "-" : sortedDays[sortedDays.Length / 2].ToString(CultureInfo.InvariantCulture);
+
+    private static double Within(int[] differences, int days) => differences.Length == 0 ? double.NaN : differences.Count(each => each <= days) / (double)differences.Length;
 
     private static void Worst(TextWriter output, Treatment treatment, IReadOnlyList<JudgedStation> stations)
     {

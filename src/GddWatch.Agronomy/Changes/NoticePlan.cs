@@ -27,7 +27,7 @@ public static class NoticePlan
         bool isStale = standing.WeatherThrough is not { } through || standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays;
         foreach (Window window in standing.Ended.Concat(standing.Windows))
         {
-            if (!window.Treatment.IsToldAt(window.Site) || window.State == WindowState.Done) continue;
+            if (!window.Treatment.IsToldAt(window.Site) || window.Treatment.BulletinOnly || window.State == WindowState.Done) continue;
             // Nothing opens, or goes past its best, on weather that has stopped coming; and of what is over only the close is still worth telling.
             bool hasEnded = standing.Ended.Contains(window);
             if (window.State != WindowState.Closed && (isStale || (hasEnded && !JustEnded(window, standing.Day)))) continue;

@@ -5,6 +5,8 @@ namespace GddWatch.Agronomy.Soil;
 /// <summary>The mean over the last days.</summary>
 public static class RunningMean
 {
+    private const int StepsBetweenFreshSums = 256;
+
     /// <summary>
     /// Gives for each day the mean of the values of the last <paramref name="days"/> days, that day included: m(d) = (1/n) Σ x(d−i), i = 0
     /// … n−1.
@@ -19,13 +21,36 @@ public static class RunningMean
     {
         Demand.AtLeast(days, 1, "days of the running mean [days]");
         var means = new double[values.Length];
+        double sum = 0;
+        int missing = 0;
         for (int i = 0; i < values.Length; i++)
         {
-            double sum = i + 1 < days ? double.NaN : 0;
-            for (int back = 0; back < days && back <= i; back++) sum += values[i - back];
-            means[i] = sum / days;
+            if (double.IsNaN(values[i])) missing++;
+            else sum += values[i];
+            if (i >= days)
+            {
+                if (double.IsNaN(values[i - days])) missing--;
+                else sum -= values[i - days];
+            }
+
+            // Summed afresh now and then, so that the rounding of many steps does not add up.
+            if (i % StepsBetweenFreshSums == 0) (sum, missing) = Fresh(values, i, days);
+            means[i] = i + 1 < days || missing > 0 ? double.NaN : sum / days;
         }
 
         return means;
+    }
+
+    private static (double Sum, int Missing) Fresh(ReadOnlySpan<double> values, int last, int days)
+    {
+        double sum = 0;
+        int missing = 0;
+        for (int i = Math.Max(0, last - days + 1); i <= last; i++)
+        {
+            if (double.IsNaN(values[i])) missing++;
+            else sum += values[i];
+        }
+
+        return (sum, missing);
     }
 }

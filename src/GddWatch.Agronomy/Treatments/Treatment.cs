@@ -43,6 +43,12 @@ public sealed record Treatment
     /// <summary>Told only at sites with this in their history, such as "grubs"; the window is judged everywhere. Null tells everywhere.</summary>
     public string? OnlyWithHistory { get; init; }
 
+    /// <summary>Told only at sites where one of these grasses grows; empty tells whatever grows. A site whose grass is not configured is not told.</summary>
+    public IReadOnlyList<string> OnlyWithGrass { get; init; } = [];
+
+    /// <summary>Whether it is told in the weekly bulletin and in <c>status</c> alone, never by a mail of its own.</summary>
+    public bool BulletinOnly { get; init; }
+
     /// <summary>What to do, a sentence each.</summary>
     public IReadOnlyList<string> Do { get; init; } = [];
 
@@ -71,10 +77,18 @@ public sealed record Treatment
         return site.Turf.Any(Turf.Contains);
     }
 
+    /// <summary>Why people are not told of its window at a site, as a clause; null where they are.</summary>
+    public string? WhyNotTold(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        if (OnlyWithHistory is not null && !site.History.Contains(OnlyWithHistory)) return $"{OnlyWithHistory} are not in its history";
+        return IsToldAt(site) ? null : $"it is for {Wording.Alternatives(OnlyWithGrass)}, and none of them is configured there";
+    }
+
     /// <summary>Whether people are told of its window at a site.</summary>
     public bool IsToldAt(Site site)
     {
         ArgumentNullException.ThrowIfNull(site);
-        return OnlyWithHistory is null || site.History.Contains(OnlyWithHistory);
+        return (OnlyWithHistory is null || site.History.Contains(OnlyWithHistory)) && (OnlyWithGrass.Count == 0 || OnlyWithGrass.Any(site.Grass.Contains));
     }
 }

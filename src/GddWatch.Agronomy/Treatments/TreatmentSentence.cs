@@ -19,6 +19,8 @@ public static class TreatmentSentence
         if (treatment.AgainAfterDays is { } again) sentence += $" It may be done again after {Wording.Days(again)}.";
         foreach (Exclusion exclusion in treatment.Excludes) sentence += $" {HoldSentence(exclusion)}";
         if (treatment.OnlyWithHistory is { } history) sentence += $" People are told only at sites with {history} in their history.";
+        if (treatment.BulletinOnly) sentence += " It is told in the bulletin alone.";
+        if (treatment.OnlyWithGrass.Count > 0) sentence += $" People are told only where {Wording.Alternatives(treatment.OnlyWithGrass)} grows.";
         return sentence;
     }
 

@@ -73,6 +73,13 @@ public static class Wording
         };
     }
 
+    /// <summary>A list such as "a, b or c".</summary>
+    public static string Alternatives(IReadOnlyList<string> parts)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        return parts.Count < 2 ? List(parts) : $"{string.Join(", ", parts.Take(parts.Count - 1))} or {parts[^1]}";
+    }
+
     private static string Number(double value)
     {
         double rounded = Math.Round(value, 1, MidpointRounding.AwayFromZero);

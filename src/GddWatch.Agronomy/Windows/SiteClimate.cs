@@ -16,6 +16,9 @@ public sealed class SiteClimate
     /// <summary>Missing days before a season's freeze that spoil it [days]. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
     private const int MissingDaysThatSpoil = 10;
 
+    /// <summary>A usual freeze so long before a season's first day is still its own, past already [days].</summary>
+    private const int FreezeShortlyBeforeDays = 60;
+
     /// <summary>The middle of summer in the north, from which the next first freeze is searched. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
     private static readonly AnnualDay MidSummer = AnnualDay.Of(7, 24);
 
@@ -67,7 +70,7 @@ public sealed class SiteClimate
         double share = offsets.Count / (double)seasons;
         if (condition.Chance > share) return new UsualDate(null, true, $"it froze in {offsets.Count} of {seasons} earlier seasons");
         double quantile = offsets.QuantileCustom(condition.Chance / share, QuantileDefinition.R8);
-        DateOnly summer = NearestStart(start, view.Season.Span);
+        DateOnly summer = SummerBefore(start, (int)Math.Round(quantile), view.Season.Span.First);
         string what = condition.Chance == 0.5 && withoutFreeze == 0 ? "median" : $"{Math.Round(condition.Chance * 100)} % date";
         return new UsualDate(summer.AddDays((int)Math.Round(quantile)), false, $"{what} of {seasons} earlier seasons");
     }
@@ -150,11 +153,11 @@ public sealed class SiteClimate
 
     private static DateOnly Earlier(DateOnly one, DateOnly other) => one < other ? one : other;
 
-    /// <summary>The midsummer whose following winter the season runs into.</summary>
-    private static DateOnly NearestStart(AnnualDay start, DateSpan season)
+    /// <summary>The midsummer whose freeze comes first in the season or after it began; one that came shortly before it counts as the season's too.</summary>
+    private static DateOnly SummerBefore(AnnualDay start, int daysToFreeze, DateOnly seasonFirst)
     {
-        DateOnly middle = season.First.AddDays(season.Days / 2);
-        DateOnly summer = start.In(middle.Year);
-        return summer <= middle ? summer : start.In(middle.Year - 1);
+        DateOnly summer = start.In(seasonFirst.Year - 1);
+        while (summer.AddDays(daysToFreeze) < seasonFirst.AddDays(-FreezeShortlyBeforeDays)) summer = start.In(summer.Year + 1);
+        return summer;
     }
 }

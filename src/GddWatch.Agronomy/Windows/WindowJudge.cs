@@ -95,13 +95,16 @@ public static class WindowJudge
         private Because? latest;
         private bool isPaused;
 
+        /// <summary>Whether what closes the window has been otherwise on a day of the season.</summary>
+        private bool wasOtherwise;
+
         private WindowState? State => transitions.Count == 0 ? null : transitions[^1].State;
 
         public void Step(DateOnly day)
         {
             if (State is WindowState.Closed) return;
             bool opened = isPaused || State is WindowState.Open or WindowState.Closing;
-            if (treatment.Closed is { } closed && closed.On(view, day) == Verdict.Yes)
+            if (treatment.Closed is { } closed && Closes(closed, day, opened))
             {
                 Become(day, WindowState.Closed, opened ? closed.Why(view, day) : SeveralBecause.Of([NeverOpened(), closed.Why(view, day)]));
                 return;
@@ -120,6 +123,13 @@ public static class WindowJudge
             {
                 Become(day, WindowState.Closing, closing.Why(view, day));
             }
+        }
+
+        private bool Closes(Condition closed, DateOnly day, bool opened)
+        {
+            bool isSo = closed.On(view, day) == Verdict.Yes;
+            wasOtherwise |= !isSo;
+            return isSo && (opened || wasOtherwise || !closed.IsLevel);
         }
 
         private void Resume(DateOnly day)
@@ -142,6 +152,8 @@ public static class WindowJudge
                 return;
             }
 
+            // The season has begun, and its first day's weather has not come in yet.
+            if (transitions.Count == 0) Become(view.Season.Span.First, WindowState.Waiting, new PlainBecause("No weather of its season has come in yet."));
             DateOnly? known = view.Metrics.WeatherThrough;
             int age = known is { } weather ? day.DayNumber - weather.DayNumber : int.MaxValue;
             if (age <= StaleAfterDays || State is WindowState.Closed) return;

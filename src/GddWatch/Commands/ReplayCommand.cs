@@ -115,7 +115,7 @@ internal static class ReplayCommand
         terminal.Tables().Write(table);
         foreach (Window silent in windows.Where(window => window.FirstOpening is not null && !window.Treatment.IsToldAt(window.Site)))
         {
-            terminal.Output.WriteLine($"No mail about {silent.Treatment.Name} at {silent.Site.Name}: {silent.Treatment.OnlyWithHistory} are not in its history.");
+            terminal.Output.WriteLine($"No mail about {silent.Treatment.Name} at {silent.Site.Name}: {silent.Treatment.WhyNotTold(silent.Site)}.");
         }
 
         string mails = delivered == 1 ? "1 mail lies" : $"{delivered} mails lie";

@@ -41,7 +41,7 @@ internal sealed class StatusRow(Window window, Standing standing, SiteJournal jo
     public IEnumerable<string> PeopleCells(ReadersUnits units)
     {
         string why = window.Because.Sentence(units);
-        if (!window.Treatment.IsToldAt(window.Site)) why += $" No mail is sent about it: {window.Treatment.OnlyWithHistory} are not in this site's history.";
+        if (window.Treatment.WhyNotTold(window.Site) is { } silent) why += $" No mail is sent about it: {silent}.";
         foreach (string remark in Remarks()) why += $" {remark}";
         if (Note is { } note) why += $" {note}";
         bool isToCome = window.State == WindowState.Waiting && window.Since > standing.Day;

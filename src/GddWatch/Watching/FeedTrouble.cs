@@ -27,7 +27,8 @@ internal sealed record FeedTrouble(string Key, string Words)
                 $"The last weather of {weather.Site.Name} is from {Wording.Day(through)}; no window opens there until newer days come in.");
         }
 
-        Window[] unjudged = [.. standing.Windows.Where(window => window.State == WindowState.Unknown && window.Since < standing.Day)];
+        // What stands in the bulletin alone may lack more than weather, such as the texture of the soil; its own reason says so there.
+        Window[] unjudged = [.. standing.Windows.Where(window => window.State == WindowState.Unknown && window.Since < standing.Day && !window.Treatment.BulletinOnly)];
         if (unjudged.Length == 0) return null;
         string names = Wording.List([.. unjudged.Select(window => window.Treatment.Name)]);
         return new FeedTrouble(

@@ -18,6 +18,9 @@ public sealed record AirTemperatureCondition(
     private Band Limits => new(Above?.Celsius ?? double.NegativeInfinity, Below?.Celsius ?? double.PositiveInfinity);
 
     /// <inheritdoc/>
+    public override bool IsLevel => true;
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);

@@ -19,6 +19,12 @@ public abstract record Condition
     /// <summary>The condition itself and all that it is made of, however deep.</summary>
     public IEnumerable<Condition> AndItsParts() => Parts.SelectMany(part => part.AndItsParts()).Prepend(this);
 
+    /// <summary>
+    /// Whether it goes by a level that comes and goes, such as warmth or growth, rather than by a sum or a date that passes once. A level that is past its limit when a season
+    /// starts says nothing about its end: low growth in March is the time before, not after. So a window is not closed by it until it has been otherwise once.
+    /// </summary>
+    public virtual bool IsLevel => Parts.Any(part => part.IsLevel);
+
     /// <summary>Whether it is met on a day.</summary>
     public abstract Verdict On(SeasonView view, DateOnly day);
 

@@ -25,6 +25,9 @@ public sealed record GrowthPotentialCondition(
     private const double Flat = 0.02;
 
     /// <inheritdoc/>
+    public override bool IsLevel => true;
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);

@@ -12,6 +12,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record RainCondition(int Days, bool IsAhead, WaterDepth? AtLeast, WaterDepth? AtMost) : Condition
 {
     /// <inheritdoc/>
+    public override bool IsLevel => true;
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         double rain = RainMm(view, day);

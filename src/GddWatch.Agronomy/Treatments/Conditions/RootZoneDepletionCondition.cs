@@ -12,6 +12,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, double ShareOfAllowed) : Condition
 {
     /// <inheritdoc/>
+    public override bool IsLevel => true;
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);

@@ -16,6 +16,9 @@ public sealed record SoilTemperatureCondition(
     Depth Depth, int MeanOverDays, Passing Passing, Temperature Threshold, Holding Holding, WhereAlreadySo? WhereAlreadySo = null, Temperature? LetsGoAt = null) : Condition
 {
     /// <inheritdoc/>
+    public override bool IsLevel => true;
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);

@@ -90,6 +90,8 @@ public sealed class TreatmentsReader
             AgainAfterDays = text.AgainAfter?.Value.Days,
             Excludes = [.. (text.Excludes?.Items ?? []).Select(Read).OfType<Exclusion>()],
             OnlyWithHistory = text.OnlyWithHistory?.Value,
+            BulletinOnly = text.BulletinOnly?.Value ?? false,
+            OnlyWithGrass = Sentences(text.OnlyWithGrass),
             Do = Sentences(text.Do),
             DoPastBest = Sentences(text.DoPastBest),
             DoNot = Sentences(text.DoNot),

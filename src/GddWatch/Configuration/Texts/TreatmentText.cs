@@ -50,6 +50,12 @@ public sealed record TreatmentText : TextGroup
     [Description("Told only at sites that have had this problem, such as grubs.")]
     public Placed<string>? OnlyWithHistory { get; init; }
 
+    [Description("Told only at sites where one of these grasses grows, such as bermudagrass.")]
+    public PlacedList<Placed<string>>? OnlyWithGrass { get; init; }
+
+    [Description("Whether it is told in the weekly bulletin and in status alone, never by a mail of its own.")]
+    public Placed<bool>? BulletinOnly { get; init; }
+
     [Description("What to do, a sentence each.")]
     public PlacedList<Placed<string>>? Do { get; init; }
 
