@@ -1,5 +1,4 @@
 using GddWatch.Agronomy.Quantities;
-using GddWatch.Agronomy.Soil;
 
 namespace GddWatch.Agronomy.Turf;
 
@@ -17,7 +16,7 @@ public static class DayLength
     /// <exception cref="ArgumentOutOfRangeException">The latitude lies beyond the poles, or no year has such a day.</exception>
     public static double Hours(double latitudeDegrees, int dayOfYear)
     {
-        SoilDemand.Latitude(latitudeDegrees);
+        Demand.Within(latitudeDegrees, -90, 90, "latitude [°]");
         Demand.Within(dayOfYear, 1, 366, "day of the year");
         return 24.0 / Math.PI * SunGeometry.On(latitudeDegrees, dayOfYear).SunsetAngle;
     }

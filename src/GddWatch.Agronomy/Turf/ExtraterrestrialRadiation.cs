@@ -1,5 +1,4 @@
 using GddWatch.Agronomy.Quantities;
-using GddWatch.Agronomy.Soil;
 
 namespace GddWatch.Agronomy.Turf;
 
@@ -20,7 +19,7 @@ public static class ExtraterrestrialRadiation
     /// <exception cref="ArgumentOutOfRangeException">The latitude lies beyond the poles, or no year has such a day.</exception>
     public static double MJPerM2(double latitudeDegrees, int dayOfYear)
     {
-        SoilDemand.Latitude(latitudeDegrees);
+        Demand.Within(latitudeDegrees, -90, 90, "latitude [°]");
         Demand.Within(dayOfYear, 1, 366, "day of the year");
         SunGeometry sun = SunGeometry.On(latitudeDegrees, dayOfYear);
         (double sinDeclination, double cosDeclination) = Math.SinCos(sun.Declination);

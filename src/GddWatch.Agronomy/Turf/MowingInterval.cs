@@ -7,10 +7,13 @@ namespace GddWatch.Agronomy.Turf;
 public static class MowingInterval
 {
     /// <summary>
-    /// Gives the growth of turf in its best weather [mm/day]: 5 mm (0.2 inches). DESIGN from common practice: cut once a week at 3 inches in the spring flush, at most half the height of cut grows
-    /// between two cuts.
+    /// Gives the growth of a lawn in its best weather gmax [mm/day]: 5 for cool-season turf (0.2 inches; weekly cuts at 3 inches in the flush of spring keep the one-third rule) and 4 for warm-season turf
+    /// (cuts every 4 to 7 days at 1.5 to 2 inches in midsummer do).
+    /// <para>Valid for lawns with water and moderate feeding; the grass, feeding and a growth regulator change it by half or more, so who knows the lawn gives another.</para>
+    /// <para>Source: usual intervals and heights (common practice), turned into growth (DESIGN).</para>
     /// </summary>
-    public const double BestGrowthMmPerDay = 5;
+    /// <param name="turf">The family of grass.</param>
+    public static double BestGrowthMmPerDay(TurfType turf) => turf == TurfType.CoolSeason ? 5 : 4;
 
     /// <summary>
     /// Gives the growth of a day g = gmax·GP [mm/day].
@@ -18,8 +21,8 @@ public static class MowingInterval
     /// <para>Source: growth potential as a share of the best growth (science reference 3.7, DESIGN).</para>
     /// </summary>
     /// <param name="growthPotential">The growth potential [-].</param>
-    /// <param name="bestMmPerDay">The growth in the best weather gmax [mm/day].</param>
-    public static double GrowthMmPerDay(double growthPotential, double bestMmPerDay = BestGrowthMmPerDay) => bestMmPerDay * growthPotential;
+    /// <param name="bestMmPerDay">The growth in the best weather gmax [mm/day], such as <see cref="BestGrowthMmPerDay"/>.</param>
+    public static double GrowthMmPerDay(double growthPotential, double bestMmPerDay) => bestMmPerDay * growthPotential;
 
     /// <summary>
     /// Gives after how many days the grass has grown by half its height of cut, so that a cut takes a third of it: (H/2)/g [days]; infinite where nothing grows.

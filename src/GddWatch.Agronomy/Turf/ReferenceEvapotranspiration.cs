@@ -19,11 +19,36 @@ public static class ReferenceEvapotranspiration
     /// <param name="solarMJ">Solar radiation [MJ/m²], NaN where not known.</param>
     /// <param name="humidityPercent">Mean relative humidity [%], NaN where not known.</param>
     /// <param name="windMPerS">Wind at 2 m [m/s], NaN where not known.</param>
+    /// <param name="isCoastal">Whether the sea tempers the air here, so that a day's range of temperature stands for more sun.</param>
     public static double Mm(
-        double minimumC, double maximumC, double aboveAirMJ, double elevationM, double solarMJ = double.NaN, double humidityPercent = double.NaN, double windMPerS = double.NaN)
+        double minimumC,
+        double maximumC,
+        double aboveAirMJ,
+        double elevationM,
+        double solarMJ = double.NaN,
+        double humidityPercent = double.NaN,
+        double windMPerS = double.NaN,
+        bool isCoastal = false) => WayFor(solarMJ, humidityPercent, windMPerS) == EvapotranspirationWay.TemperaturesAlone
+        ? Hargreaves.Mm(minimumC, maximumC, aboveAirMJ)
+        : PenmanMonteithMm(minimumC, maximumC, aboveAirMJ, elevationM, solarMJ, humidityPercent, windMPerS, isCoastal);
+
+    /// <summary>
+    /// Gives by which way <see cref="Mm"/> reckons a day from what is known of it besides its temperatures.
+    /// <para>Valid for any values; what is missing is NaN.</para>
+    /// <para>Source: as <see cref="Mm"/>.</para>
+    /// </summary>
+    /// <param name="solarMJ">Solar radiation [MJ/m²], NaN where not known.</param>
+    /// <param name="humidityPercent">Mean relative humidity [%], NaN where not known.</param>
+    /// <param name="windMPerS">Wind at 2 m [m/s], NaN where not known.</param>
+    public static EvapotranspirationWay WayFor(double solarMJ, double humidityPercent, double windMPerS)
     {
-        if (double.IsNaN(solarMJ) && double.IsNaN(humidityPercent) && double.IsNaN(windMPerS)) return Hargreaves.Mm(minimumC, maximumC, aboveAirMJ);
-        return PenmanMonteithMm(minimumC, maximumC, aboveAirMJ, elevationM, solarMJ, humidityPercent, windMPerS);
+        int missing = (double.IsNaN(solarMJ) ? 1 : 0) + (double.IsNaN(humidityPercent) ? 1 : 0) + (double.IsNaN(windMPerS) ? 1 : 0);
+        return missing switch
+        {
+            0 => EvapotranspirationWay.Full,
+            3 => EvapotranspirationWay.TemperaturesAlone,
+            _ => EvapotranspirationWay.Reduced,
+        };
     }
 
     /// <summary>
@@ -33,10 +58,18 @@ public static class ReferenceEvapotranspiration
     /// </summary>
     /// <inheritdoc cref="Mm"/>
     public static double PenmanMonteithMm(
-        double minimumC, double maximumC, double aboveAirMJ, double elevationM, double solarMJ = double.NaN, double humidityPercent = double.NaN, double windMPerS = double.NaN)
+        double minimumC,
+        double maximumC,
+        double aboveAirMJ,
+        double elevationM,
+        double solarMJ = double.NaN,
+        double humidityPercent = double.NaN,
+        double windMPerS = double.NaN,
+        bool isCoastal = false)
     {
+        double coefficient = isCoastal ? SolarRadiation.CoastCoefficient : SolarRadiation.InlandCoefficient;
         double clearSky = SolarRadiation.ClearSkyMJ(elevationM, aboveAirMJ);
-        double solar = double.IsNaN(solarMJ) ? Math.Min(SolarRadiation.FromTemperaturesMJ(minimumC, maximumC, aboveAirMJ), clearSky) : solarMJ;
+        double solar = double.IsNaN(solarMJ) ? Math.Min(SolarRadiation.FromTemperaturesMJ(minimumC, maximumC, aboveAirMJ, coefficient), clearSky) : solarMJ;
         double vapour = double.IsNaN(humidityPercent) ? VapourPressure.SaturationKPa(minimumC) : VapourPressure.FromMeanHumidityKPa(minimumC, maximumC, humidityPercent);
         double wind = double.IsNaN(windMPerS) ? WindSpeed.UsualMPerS : windMPerS;
         double net = NetRadiation.MJ(solar, NetRadiation.LongwaveMJ(minimumC, maximumC, vapour, solar, clearSky));
@@ -52,8 +85,9 @@ public static class ReferenceEvapotranspiration
     /// <param name="series">The weather.</param>
     /// <param name="latitudeDegrees">Latitude [°], north positive.</param>
     /// <param name="elevationM">Height above the sea [m].</param>
+    /// <param name="isCoastal">Whether the sea tempers the air here.</param>
     /// <exception cref="ArgumentOutOfRangeException">The latitude lies beyond the poles.</exception>
-    public static double[] Column(DailySeries series, double latitudeDegrees, double elevationM)
+    public static double[] Column(DailySeries series, double latitudeDegrees, double elevationM, bool isCoastal = false)
     {
         ArgumentNullException.ThrowIfNull(series);
         Span<double> aboveAir = stackalloc double[366];
@@ -67,7 +101,7 @@ public static class ReferenceEvapotranspiration
         for (int i = 0; i < column.Length; i++)
         {
             double sun = aboveAir[series.DayAt(i).DayOfYear - 1];
-            column[i] = Mm(minimum[i], maximum[i], sun, elevationM, At(solar, i), At(humidity, i), At(wind, i));
+            column[i] = Mm(minimum[i], maximum[i], sun, elevationM, At(solar, i), At(humidity, i), At(wind, i), isCoastal);
         }
 
         return column;

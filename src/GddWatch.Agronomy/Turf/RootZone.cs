@@ -4,8 +4,9 @@ using GddWatch.Agronomy.Quantities;
 namespace GddWatch.Agronomy.Turf;
 
 /// <summary>
-/// The water missing from the root zone, as a step from one day to the next. What is not known is carried as a range: at the start of a record anything from nothing to all
-/// may be missing, a missing day widens the range, and each soaking rain or spell of drying narrows it again.
+/// The water missing from the root zone, as a step from one day to the next. What is not known is carried as a range that surely holds the truth: at the start of a record anything from nothing to
+/// all may be missing, a missing day widens the range, and each soaking rain or spell of drying narrows it again. So nothing is assumed of the start, and a hole in the rain costs no more days than
+/// it must.
 /// </summary>
 /// <param name="LeastMm">The least that may be missing [mm].</param>
 /// <param name="MostMm">The most that may be missing [mm].</param>
@@ -40,8 +41,9 @@ public readonly record struct RootZone(double LeastMm, double MostMm)
 
     /// <summary>
     /// Gives the state at the end of the next day: Dr(i) = Dr(i−1) − P − I + Ks·Kc·ET0, kept within 0 and TAW, with Ks = 1 while Dr is at most p·TAW and (TAW − Dr)/((1 − p)·TAW) beyond. Rain below
-    /// 0.2·ET0 is left out; what the soil cannot hold drains. Runoff is not reckoned, so that on slopes less comes in than stands here.
-    /// <para>Valid for turf in growth on level ground. A missing ET0 (NaN) may have been anything from 0 to 10 mm, a missing rain anything at all.</para>
+    /// 0.2·ET0 is left out; what the soil cannot hold drains. A day takes at most what is left, so that in thin soils too more in the ground never comes to less. Runoff is not reckoned, so that on
+    /// slopes less comes in than stands here; snow counts on the day it falls.
+    /// <para>Valid for turf in growth on level ground. A missing ET0 (NaN) may have been anything from 0 to 10 mm, a missing rain or watering anything at all.</para>
     /// <para>Source: Allen et al. 1998, FAO-56, equations 84 and 85 (MEMORY; Ks CALC).</para>
     /// </summary>
     /// <param name="turf">The family of grass.</param>
@@ -49,15 +51,16 @@ public readonly record struct RootZone(double LeastMm, double MostMm)
     /// <param name="referenceMm">Reference evapotranspiration of the day [mm], NaN where not known.</param>
     /// <param name="rainMm">Rain of the day [mm], NaN where not known.</param>
     /// <param name="isWatered">Whether the lawn was watered deeply on that day, which refills the root zone.</param>
-    public RootZone Next(TurfType turf, double totalMm, double referenceMm, double rainMm, bool isWatered = false)
+    /// <param name="irrigationMm">What a watering brought into the soil [mm], 0 for none, NaN for one of which the depth is not known.</param>
+    public RootZone Next(TurfType turf, double totalMm, double referenceMm, double rainMm, bool isWatered = false, double irrigationMm = 0)
     {
         if (isWatered) return new RootZone(0, 0);
         bool isKnown = !double.IsNaN(referenceMm);
         double leastDrying = isKnown ? referenceMm : 0;
         double mostDrying = isKnown ? referenceMm : MostEvaporationMm;
-        double rain = rainMm < RainThatCounts * leastDrying ? 0 : rainMm;
-        double least = double.IsNaN(rainMm) ? 0 : Step(LeastMm, turf, totalMm, leastDrying, rain);
-        double most = Step(MostMm, turf, totalMm, mostDrying, double.IsNaN(rainMm) || rainMm < RainThatCounts * mostDrying ? 0 : rainMm);
+        bool anything = double.IsNaN(rainMm) || double.IsNaN(irrigationMm);
+        double least = anything ? 0 : Step(LeastMm, turf, totalMm, leastDrying, RainInto(rainMm, leastDrying) + irrigationMm);
+        double most = Step(MostMm, turf, totalMm, mostDrying, RainInto(rainMm, mostDrying) + (double.IsNaN(irrigationMm) ? 0 : irrigationMm));
         return new RootZone(least, most);
     }
 
@@ -83,10 +86,13 @@ public readonly record struct RootZone(double LeastMm, double MostMm)
     public static double Stress(double depletionMm, double totalMm, double allowedShare) =>
         depletionMm <= allowedShare * totalMm ? 1 : (totalMm - depletionMm) / ((1 - allowedShare) * totalMm);
 
-    private static double Step(double depletionMm, TurfType turf, double totalMm, double referenceMm, double rainMm)
+    /// <summary>The rain that reaches the roots [mm]; of a missing one, what is sure: none.</summary>
+    private static double RainInto(double rainMm, double referenceMm) => rainMm >= RainThatCounts * referenceMm ? rainMm : 0;
+
+    private static double Step(double depletionMm, TurfType turf, double totalMm, double referenceMm, double waterMm)
     {
         double drying = TurfWater.Coefficient(turf) * referenceMm;
         double stress = Stress(depletionMm, totalMm, TurfWater.AllowedShare(turf, drying));
-        return Math.Clamp(depletionMm - rainMm + stress * drying, 0, totalMm);
+        return Math.Max(0, Math.Min(depletionMm + stress * drying, totalMm) - waterMm);
     }
 }

@@ -15,14 +15,21 @@ public static class RootZoneColumn
     /// <param name="referenceMm">Reference evapotranspiration of each day [mm].</param>
     /// <param name="rainMm">Rain of each day [mm]; empty where none is known.</param>
     /// <param name="watered">The places of the days on which the lawn was watered deeply.</param>
-    public static double[] Mm(TurfType turf, double totalMm, ReadOnlySpan<double> referenceMm, ReadOnlySpan<double> rainMm, IReadOnlySet<int> watered)
+    /// <param name="irrigationMm">What other waterings brought into the soil on each day [mm], NaN where one brought nobody knows how much; empty where there were none.</param>
+    public static double[] Mm(
+        TurfType turf,
+        double totalMm,
+        ReadOnlySpan<double> referenceMm,
+        ReadOnlySpan<double> rainMm,
+        IReadOnlySet<int> watered,
+        ReadOnlySpan<double> irrigationMm = default)
     {
         ArgumentNullException.ThrowIfNull(watered);
         var column = new double[referenceMm.Length];
         RootZone zone = RootZone.Unknown(totalMm);
         for (int i = 0; i < column.Length; i++)
         {
-            zone = zone.Next(turf, totalMm, referenceMm[i], rainMm.IsEmpty ? double.NaN : rainMm[i], watered.Contains(i));
+            zone = zone.Next(turf, totalMm, referenceMm[i], rainMm.IsEmpty ? double.NaN : rainMm[i], watered.Contains(i), irrigationMm.IsEmpty ? 0 : irrigationMm[i]);
             column[i] = zone.DepletionMm;
         }
 

@@ -11,17 +11,17 @@ public static class SolarRadiation
 
     /// <summary>
     /// Gives the radiation from the hours of sunshine: Rs = (0.25 + 0.50·n/N)·Ra [MJ/m²].
-    /// <para>Valid for n from 0 to N; NaN gives NaN.</para>
+    /// <para>Valid for n from 0 to N; 0 in the polar night, where N is 0. NaN gives NaN.</para>
     /// <para>Source: Allen et al. 1998, FAO-56, equation 35 (MEMORY; example 10 SEEN through public test suites and CALC).</para>
     /// </summary>
     /// <param name="sunshineHours">Hours of sunshine n [h].</param>
     /// <param name="dayLengthHours">Day length N [h].</param>
     /// <param name="aboveAirMJ">Radiation above the air Ra [MJ/m²].</param>
     public static double FromSunshineMJ(double sunshineHours, double dayLengthHours, double aboveAirMJ) =>
-        (0.25 + 0.50 * sunshineHours / dayLengthHours) * aboveAirMJ;
+        dayLengthHours == 0 ? 0 : (0.25 + 0.50 * sunshineHours / dayLengthHours) * aboveAirMJ;
 
     /// <summary>
-    /// Gives the radiation from the day's range of temperature: Rs = kRs·√(Tx − Tn)·Ra [MJ/m²], at most that of a clear sky where the height is given.
+    /// Gives the radiation from the day's range of temperature: Rs = kRs·√(Tx − Tn)·Ra [MJ/m²]. On days with a wide range it may exceed a clear sky's, which the caller limits.
     /// <para>Valid for whole days at places where the air is not moved from elsewhere; NaN gives NaN.</para>
     /// <para>Source: Allen et al. 1998, FAO-56, equation 50 (MEMORY; example 15 SEEN through public test suites and CALC).</para>
     /// </summary>

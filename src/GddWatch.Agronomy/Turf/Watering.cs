@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
 
 namespace GddWatch.Agronomy.Turf;
 
@@ -14,37 +15,40 @@ public sealed record Watering(double NetMm, double GrossMm, int Cycles)
     /// <summary>How fast lawn sprinklers usually give water [mm/h]. Spray heads give some 25 to 45, rotors 10 to 15 (MEMORY, common practice).</summary>
     public const double UsualRateMmPerHour = 25;
 
-    /// <summary>The longest part of a watering that goes in before water stands on the surface [h]; DESIGN.</summary>
-    private const double LongestCycleHours = 0.25;
+    /// <summary>How much may stand between the blades before it runs off [mm]. DESIGN: dense turf on level ground holds a few millimetres.</summary>
+    private const double StandsAtMostMm = 5;
 
     /// <summary>
     /// Gives the watering that is due: none while the depletion is below what turf bears, or where rain on its way covers what is missing; else what refills to field capacity less that rain. Gross
-    /// = net/efficiency. Where the sprinklers give faster than the soil takes in, it is split into parts of at most what a quarter of an hour may bring above that.
-    /// <para>Valid for turf in growth on level ground. A depletion that is not known (NaN) gives null: nothing is due by what is known.</para>
+    /// = net/efficiency. Where the sprinklers give faster (r) than the soil takes in (f), it is split so that no part leaves more than 5 mm standing: a part brings at most 5·r/(r − f).
+    /// <para>Valid for turf in growth on level ground. A depletion that is not known (NaN) gives null: nothing is due by what is known. Rain that is not known (NaN) counts as none.</para>
     /// <para>Source: management allowed depletion, Allen et al. 1998, FAO-56, chapter 8 (MEMORY); deep and seldom against daily watering: Fu and Dernoeden 2009, Jordan et al. 2003, Crop Sci. 43:282
-    /// (SEEN in summary).</para>
+    /// (SEEN in summary); parts with pauses between them (common practice).</para>
     /// </summary>
     /// <param name="depletionMm">What is missing [mm].</param>
     /// <param name="allowedMm">What may be missing before the turf suffers [mm].</param>
-    /// <param name="rainAheadMm">Rain forecast for the next days [mm]; 0 where nothing is known.</param>
+    /// <param name="rainAheadMm">Rain forecast for the next days [mm].</param>
     /// <param name="soil">The texture.</param>
-    /// <param name="efficiency">The share of the water given that reaches the roots [-].</param>
-    /// <param name="rateMmPerHour">How fast the sprinklers give water [mm/h].</param>
+    /// <param name="efficiency">The share of the water given that reaches the roots [-], 0.1 to 1.</param>
+    /// <param name="rateMmPerHour">How fast the sprinklers give water [mm/h], 1 to 200.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The efficiency or the rate lies outside its range.</exception>
     public static Watering? Due(
         double depletionMm, double allowedMm, double rainAheadMm, SoilTexture soil, double efficiency = UsualEfficiency, double rateMmPerHour = UsualRateMmPerHour)
     {
+        Demand.Within(efficiency, 0.1, 1, "efficiency of watering [-]");
+        Demand.Within(rateMmPerHour, 1, 200, "rate of the sprinklers [mm/h]");
         if (!(depletionMm >= allowedMm)) return null;
-        double net = depletionMm - rainAheadMm;
+        double net = depletionMm - (double.IsNaN(rainAheadMm) ? 0 : rainAheadMm);
         if (net <= 0) return null;
         double gross = net / efficiency;
         double excess = rateMmPerHour - TurfWater.InfiltrationMmPerHour(soil);
-        int cycles = excess <= 0 ? 1 : Math.Max(1, (int)Math.Ceiling(gross / (rateMmPerHour * LongestCycleHours)));
-        return new Watering(net, gross, cycles);
+        double largestPart = excess <= 0 ? double.PositiveInfinity : StandsAtMostMm * rateMmPerHour / excess;
+        return new Watering(net, gross, Math.Max(1, (int)Math.Ceiling(gross / largestPart)));
     }
 
     /// <summary>
     /// Gives how many days lie between two waterings at a steady use: p·TAW/(Kc·ET0) [days].
-    /// <para>Valid where no rain falls.</para>
+    /// <para>Valid where no rain falls; infinite where nothing is used. NaN gives NaN.</para>
     /// <para>Source: Allen et al. 1998, FAO-56, chapter 8 (MEMORY).</para>
     /// </summary>
     /// <param name="turf">The family of grass.</param>
