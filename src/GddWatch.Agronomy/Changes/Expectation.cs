@@ -19,4 +19,13 @@ public static class Expectation
             : "";
         return $"It {best}closes on {Wording.Day(closes)}: {source}.";
     }
+
+    /// <summary>The day on which an open window is expected to close, by the same rules; null where that cannot be said.</summary>
+    public static DateOnly? Close(Window window, SiteMetrics metrics, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        var view = new SeasonView(metrics, window.Season);
+        DateOnly? known = window.Treatment.Closed?.KnownDay(view)?.Day ?? UsualPace.Before(window, metrics).ClosesAbout(window, day);
+        return known is { } closes && closes <= window.Season.Span.Last ? closes : known is null ? null : window.Season.Span.Last;
+    }
 }

@@ -27,6 +27,9 @@ public sealed record Message
     /// <summary>The notices, in order; empty for word to the operator.</summary>
     public required IReadOnlyList<Notice> Notices { get; init; }
 
+    /// <summary>The weekly overview; null where the message is another one.</summary>
+    public Bulletin? Bulletin { get; init; }
+
     /// <summary>What the operator is told about the service, a sentence each; empty for notices.</summary>
     public IReadOnlyList<string> OperatorWords { get; init; } = [];
 }

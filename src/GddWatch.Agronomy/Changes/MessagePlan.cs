@@ -47,6 +47,25 @@ public static class MessagePlan
         OperatorWords = words,
     };
 
+    /// <summary>The weekly overview for one person.</summary>
+    public static Message BulletinFor(Recipient recipient, Bulletin bulletin, Region region, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(recipient);
+        ArgumentNullException.ThrowIfNull(region);
+        return new Message
+        {
+            MessageId = Id($"{day:yyyy-MM-dd}.bulletin", [region.Name, recipient.Address, $"{day:yyyy-MM-dd}"], region.OperatorAddress),
+            Address = recipient.Address,
+            AddresseeName = recipient.Name,
+            Region = region.Name,
+            Remark = region.Remark,
+            OperatorAddress = region.OperatorAddress,
+            Day = day,
+            Notices = [],
+            Bulletin = bulletin,
+        };
+    }
+
     private static string IdOf(Notice[] notices, string address, string operatorAddress)
     {
         NoticeKey first = notices[0].Key;

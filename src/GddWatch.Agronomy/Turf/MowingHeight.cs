@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using GddWatch.Agronomy.Places;
 
 namespace GddWatch.Agronomy.Turf;
 
@@ -8,6 +9,8 @@ namespace GddWatch.Agronomy.Turf;
 public readonly record struct MowingHeight(double LowestMm, double HighestMm)
 {
     private const double MmPerInch = 25.4;
+
+    private static readonly FrozenSet<string> CoolSeasonGrasses = FrozenSet.Create("kentucky-bluegrass", "tall-fescue", "fine-fescue", "perennial-ryegrass");
 
     private static readonly FrozenDictionary<string, MowingHeight> Ranges = new Dictionary<string, MowingHeight>(StringComparer.Ordinal)
     {
@@ -33,6 +36,14 @@ public readonly record struct MowingHeight(double LowestMm, double HighestMm)
     /// </summary>
     /// <param name="grass">The grass, such as "tall-fescue".</param>
     public static MowingHeight? Of(string grass) => Ranges.TryGetValue(grass, out MowingHeight height) ? height : null;
+
+    /// <summary>
+    /// Gives the family of a grass; null for a grass that is not in the table.
+    /// <para>Valid for the grasses of the table.</para>
+    /// <para>Source: common botany (MEMORY).</para>
+    /// </summary>
+    /// <param name="grass">The grass, such as "tall-fescue".</param>
+    public static TurfType? TurfOf(string grass) => !Ranges.ContainsKey(grass) ? null : CoolSeasonGrasses.Contains(grass) ? TurfType.CoolSeason : TurfType.WarmSeason;
 
     /// <summary>
     /// Gives the height that is advised: three quarters up the usual range, and its top in heat, where the day's highest temperature is 30 °C or more on average.

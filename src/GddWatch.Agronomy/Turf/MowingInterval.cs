@@ -7,13 +7,13 @@ namespace GddWatch.Agronomy.Turf;
 public static class MowingInterval
 {
     /// <summary>
-    /// Gives the growth of a lawn in its best weather gmax [mm/day]: 5 for cool-season turf (0.2 inches; weekly cuts at 3 inches in the flush of spring keep the one-third rule) and 4 for warm-season turf
+    /// Gives the growth of a lawn in its best weather gmax [mm/day]: 6 for cool-season turf (a quarter of an inch; cuts every 6 or 7 days at 3 inches in the flush of spring keep the one-third rule) and 4 for warm-season turf
     /// (cuts every 4 to 7 days at 1.5 to 2 inches in midsummer do).
     /// <para>Valid for lawns with water and moderate feeding; the grass, feeding and a growth regulator change it by half or more, so who knows the lawn gives another.</para>
     /// <para>Source: usual intervals and heights (common practice), turned into growth (DESIGN).</para>
     /// </summary>
     /// <param name="turf">The family of grass.</param>
-    public static double BestGrowthMmPerDay(TurfType turf) => turf == TurfType.CoolSeason ? 5 : 4;
+    public static double BestGrowthMmPerDay(TurfType turf) => turf == TurfType.CoolSeason ? 6 : 4;
 
     /// <summary>
     /// Gives the growth of a day g = gmax·GP [mm/day].

@@ -16,6 +16,9 @@ public sealed class SiteClimate
     /// <summary>Missing days before a season's freeze that spoil it [days]. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
     private const int MissingDaysThatSpoil = 10;
 
+    /// <summary>The middle of winter in the north, from which the last freeze is searched; DESIGN.</summary>
+    private static readonly AnnualDay MidWinter = AnnualDay.Of(1, 15);
+
     /// <summary>A usual freeze so long before a season's first day is still its own, past already [days].</summary>
     private const int FreezeShortlyBeforeDays = 60;
 
@@ -73,6 +76,52 @@ public sealed class SiteClimate
         DateOnly summer = SummerBefore(start, (int)Math.Round(quantile), view.Season.Span.First);
         string what = condition.Chance == 0.5 && withoutFreeze == 0 ? "median" : $"{Math.Round(condition.Chance * 100)} % date";
         return new UsualDate(summer.AddDays((int)Math.Round(quantile)), false, $"{what} of {seasons} earlier seasons");
+    }
+
+    /// <summary>
+    /// The usual first freeze after summer, or the usual last one before it, where it lies within 75 days after a day: the median over at least ten earlier years of the first, or last, day with
+    /// a minimum of 0 °C or less. Null where none lies ahead, too few years are known, or a freeze is not usual.
+    /// <para>Source: as <see cref="UsualFirstFreeze"/>; the year is split in mid January and on 24 July in the north.</para>
+    /// </summary>
+    public FreezeAhead? FreezeAhead(DateOnly day)
+    {
+        const int Ahead = 75;
+        (AnnualDay from, bool isFirst) = metrics.Site.Hemisphere.Place(MidSummer) is var summer && LastStart(summer, day) > LastStart(metrics.Site.Hemisphere.Place(MidWinter), day)
+            ? (summer, true)
+            : (metrics.Site.Hemisphere.Place(MidWinter), false);
+        DateOnly start = LastStart(from, day);
+        var offsets = new List<double>();
+        for (int year = metrics.Series.FirstDay.Year; from.In(year) < start; year++)
+        {
+            DateOnly first = from.In(year);
+            if (first < metrics.Series.FirstDay) continue;
+            if (FreezeWithin(first, isFirst ? 200 : 185, isFirst) is { } offset) offsets.Add(offset);
+        }
+
+        if (offsets.Count < SeasonsNeeded) return null;
+        DateOnly usual = start.AddDays((int)Math.Round(offsets.QuantileCustom(0.5, QuantileDefinition.R8)));
+        if (usual <= day || usual > day.AddDays(Ahead)) return null;
+        return new FreezeAhead(isFirst ? "Usual first freeze" : "Usual last freeze", $"{Wording.DayInYear(usual)} (median of {offsets.Count} earlier years)");
+    }
+
+    private static DateOnly LastStart(AnnualDay annual, DateOnly day)
+    {
+        DateOnly start = annual.In(day.Year);
+        return start <= day ? start : annual.In(day.Year - 1);
+    }
+
+    private int? FreezeWithin(DateOnly from, int days, bool isFirst)
+    {
+        int? found = null;
+        for (int offset = 0; offset < days; offset++)
+        {
+            int index = metrics.Series.IndexOf(from.AddDays(offset));
+            if (index < 0 || index >= metrics.Series.Count || !(metrics.Series.MinimumAirC[index] <= 0)) continue;
+            found = offset;
+            if (isFirst) break;
+        }
+
+        return found;
     }
 
     /// <summary>The median date on which the soil passes the rule's other threshold, counted from the season's start.</summary>

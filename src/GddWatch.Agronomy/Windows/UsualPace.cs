@@ -60,6 +60,15 @@ public sealed record UsualPace(
             : $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
     }
 
+    /// <summary>The day on which the window closes at the usual pace; null where too few earlier seasons are known.</summary>
+    public DateOnly? ClosesAbout(Window window, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        if (Seasons < SiteClimate.SeasonsNeeded || window.FirstOpening is not { } opening) return null;
+        bool fromPastBest = window.State == WindowState.Closing && DaysFromPastBestToClose.Count >= SiteClimate.SeasonsNeeded;
+        return After(fromPastBest ? window.PastBest!.Day : opening.Day, fromPastBest ? DaysFromPastBestToClose : DaysToClose, day);
+    }
+
     /// <summary>A day of the future even where the median lies in the past by now.</summary>
     private static DateOnly After(DateOnly start, IReadOnlyList<double> days, DateOnly today)
     {

@@ -16,10 +16,11 @@ public sealed partial class MailComposer
     private readonly MailHeaders headers;
     private readonly MailTemplateSet? notices;
     private readonly MailTemplateSet? words;
+    private readonly MailTemplateSet? bulletins;
     private readonly List<MailTemplateFault> faults = [];
 
     /// <summary>Reads the templates once and tries them on invented messages. What is wrong with them stands in <see cref="Faults"/>.</summary>
-    /// <param name="templatesFolder">The folder with notices.*.liquid and operator.*.liquid.</param>
+    /// <param name="templatesFolder">The folder with notices.*.liquid, bulletin.*.liquid and operator.*.liquid.</param>
     /// <param name="options">What stands in the headers.</param>
     /// <exception cref="ArgumentException">The options are not valid; <see cref="MailHeaderOptions.Validate"/> says what is wrong.</exception>
     public MailComposer(string templatesFolder, MailHeaderOptions options)
@@ -31,6 +32,8 @@ public sealed partial class MailComposer
         TemplateOptions rules = TemplateRules.Options();
         notices = MailTemplateSet.Read(templatesFolder, "notices", parser, rules, faults);
         words = MailTemplateSet.Read(templatesFolder, "operator", parser, rules, faults);
+        bulletins = MailTemplateSet.Read(templatesFolder, "bulletin", parser, rules, faults);
+        bulletins?.Try(TrialMessages.Bulletins.Select(MailView.Of), faults);
         notices?.Try(TrialMessages.Notices.Select(MailView.Of), faults);
         words?.Try(TrialMessages.Operator.Select(MailView.Of), faults);
     }
@@ -46,17 +49,38 @@ public sealed partial class MailComposer
     public MimeMessage Compose(Message message, DateTimeOffset queuedAt)
     {
         ArgumentNullException.ThrowIfNull(message);
-        bool isForOperator = message.Notices.Count == 0;
-        MailTemplateSet set = (isForOperator ? words : notices) ?? throw new MailTemplateException(faults[0]);
+        bool isForOperator = message.Notices.Count == 0 && message.Bulletin is null;
+        MailTemplateSet set = (message.Bulletin is not null ? bulletins : isForOperator ? words : notices) ?? throw new MailTemplateException(faults[0]);
         MailView view = MailView.Of(message);
         MimeMessage mail = headers.Write(message, OneLine.Of(set.Subject.Render(view)), queuedAt, isForOperator);
         mail.Body = new MultipartAlternative
         {
             Part("plain", Tidied(set.Text.Render(view))),
-            Part("html", Tidied(set.Html.Render(view))),
+            Html(message, Tidied(set.Html.Render(view))),
         };
         ((Multipart)mail.Body).Boundary = BoundaryFor(message.MessageId);
         return mail;
+    }
+
+    /// <summary>The HTML part; with its pictures beside it where there are any.</summary>
+    private static MimeEntity Html(Message message, string text)
+    {
+        TextPart html = Part("html", text);
+        if (message.Bulletin?.Sites.All(site => site.Chart is null) ?? true) return html;
+        var related = new MultipartRelated(html) { Boundary = BoundaryFor($"{message.MessageId} pictures") };
+        foreach ((int index, BulletinSite site) in message.Bulletin.Sites.Index())
+        {
+            if (site.Chart is null) continue;
+            related.Add(new MimePart("image", "png")
+            {
+                Content = new MimeContent(new MemoryStream(BulletinPictures.Png(site.Chart))),
+                ContentId = BulletinPictures.ContentId(index),
+                ContentDisposition = new ContentDisposition(ContentDisposition.Inline),
+                ContentTransferEncoding = ContentEncoding.Base64,
+            });
+        }
+
+        return related;
     }
 
     private static TextPart Part(string subtype, string text)

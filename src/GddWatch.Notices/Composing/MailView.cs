@@ -29,6 +29,9 @@ internal sealed record MailView
 
     public required IReadOnlyList<NoticeView> Notices { get; init; }
 
+    /// <summary>The weekly overview; without sites where the mail is another one.</summary>
+    public required BulletinView Bulletin { get; init; }
+
     /// <summary>What the operator is told, a sentence each.</summary>
     public required IReadOnlyList<string> Words { get; init; }
 
@@ -43,6 +46,7 @@ internal sealed record MailView
         Count = message.Notices.Count,
         Changed = message.Notices.Any(notice => !notice.FoundSo),
         Notices = [.. message.Notices.Select(NoticeView.Of)],
+        Bulletin = BulletinView.Of(message.Bulletin ?? new Bulletin([], [], [])),
         Words = OneLine.OfEach(message.OperatorWords),
     };
 }

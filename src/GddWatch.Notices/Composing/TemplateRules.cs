@@ -45,6 +45,9 @@ internal static class TemplateRules
         options.MemberAccessStrategy.Register<MailView>();
         options.MemberAccessStrategy.Register<NoticeView>();
         options.MemberAccessStrategy.Register<FigureView>();
+        options.MemberAccessStrategy.Register<BulletinView>();
+        options.MemberAccessStrategy.Register<BulletinSiteView>();
+        options.MemberAccessStrategy.Register<BulletinLineView>();
         foreach ((string name, FilterDelegate filter) in options.Filters.ToList())
         {
             options.Filters.Remove(name);

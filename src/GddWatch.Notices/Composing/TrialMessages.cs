@@ -25,6 +25,27 @@ internal static class TrialMessages
         Message([]) with { OperatorWords = ["One thing.", "Another thing."], AddresseeName = "", Remark = "" },
     ];
 
+    public static IReadOnlyList<Message> Bulletins { get; } =
+    [
+        Message([]) with { Bulletin = new([new() { Name = "Trial site" }], [], []) },
+        Message([]) with
+        {
+            AddresseeName = "",
+            Remark = "",
+            Bulletin = new([Site() with { Chart = new(Day, "°F", "°F-days", new([50, 51], [48, 49], [55, 56]), new([10, null], [], []), "Soil at 2 inches.") }, Site()], [new("A task", "It is too early.")], ["The label is the law."]),
+        },
+    ];
+
+    private static BulletinSite Site() => new()
+    {
+        Name = "Trial site",
+        Open = [new("A task", "open since Sunday 12 April")],
+        Nearing = [new("A task", "usually opens about Sunday 12 April")],
+        Waits = [new("A task", "held")],
+        Care = [new("Mowing", "about every 7 days")],
+        Done = [new("A task", "recorded for Sunday 12 April")],
+    };
+
     private static Message Message(IReadOnlyList<Notice> notices) => new()
     {
         MessageId = "trial@example.org",

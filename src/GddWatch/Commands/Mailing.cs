@@ -16,6 +16,9 @@ internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailC
 
     public TimeOnly PassAt => settings.DailyAt;
 
+    /// <summary>When the weekly bulletin goes out; null where there is none.</summary>
+    public BulletinTime? Bulletin => settings.Bulletin;
+
     /// <summary>Where mails go, in words.</summary>
     public string Where => settings.MailServer is { } server ? $"the mail server {server}" : $"the folder {DataFolder.Mail(dataFolder)}, as files: no mail server is configured";
 

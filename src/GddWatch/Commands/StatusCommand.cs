@@ -1,4 +1,5 @@
 using System.CommandLine;
+using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
@@ -31,11 +32,19 @@ internal static class StatusCommand
         KeptRemarks kept = await KeptRemarks.LoadAsync(data, terminal.Clock, stop);
         IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(data, terminal.Clock, stop);
         var rows = new List<StatusRow>();
+        var notYet = new List<(string Site, BulletinLine Line)>();
+        var writer = new BulletinWriter(place.Configuration.Treatments, place.Configuration.NotYet, place.Region);
         foreach (SiteWeather weather in gathered)
         {
             DateOnly day = on ?? place.TodayAt(weather.Site);
             SiteJournal journal = journals.GetValueOrDefault(weather.Site.Id, SiteJournal.Empty).Until(day);
-            Standing standing = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), journal, day).Standing;
+            SiteJudging judging = SiteJudging.Judge(place.Configuration.Treatments, weather.Until(day), journal, day);
+            Standing standing = judging.Standing;
+            if (format == OutputFormat.People && judging.Metrics is { } metrics)
+            {
+                notYet.AddRange(writer.TooEarly(weather.Site, metrics, day, _ => true).Select(each => (weather.Site.Name, new BulletinLine(each.What.Name, $"{each.What.Reason}{(each.When.Length > 0 ? $" {Wording.Capital(each.When)}." : "")}"))));
+            }
+
             rows.AddRange(standing.Windows.Select(window => new StatusRow(window, standing, journal, place.Region, kept.ConfigurationNotes)));
         }
 
@@ -48,14 +57,14 @@ internal static class StatusCommand
                 ProgramText.WriteCsv(terminal.Output, StatusRow.Columns, rows.Select(row => row.Cells()));
                 break;
             default:
-                ShowPeople(rows, kept, place.Region, on ?? place.Today, terminal);
+                ShowPeople(rows, notYet, kept, place.Region, on ?? place.Today, terminal);
                 break;
         }
 
         return ExitCode.Done;
     }
 
-    private static void ShowPeople(IReadOnlyList<StatusRow> rows, KeptRemarks kept, Region region, DateOnly day, Terminal terminal)
+    private static void ShowPeople(IReadOnlyList<StatusRow> rows, IReadOnlyList<(string Site, BulletinLine Line)> notYet, KeptRemarks kept, Region region, DateOnly day, Terminal terminal)
     {
         IAnsiConsole console = terminal.Tables();
         terminal.Output.WriteLine($"{region.Name}, {Wording.Day(day)}");
@@ -67,6 +76,7 @@ internal static class StatusCommand
             foreach (StatusRow row in site) table.AddRow(row.PeopleCells(region.Units).Select(Markup.Escape).ToArray());
             terminal.Output.WriteLine($"\n{site.Key}");
             console.Write(table);
+            foreach ((_, BulletinLine line) in notYet.Where(each => each.Site == site.Key)) terminal.Output.WriteLine($"  Not yet: {line.What}. {line.Text}");
         }
 
         foreach (string words in kept.UndeliveredInWords()) terminal.Output.WriteLine(words);

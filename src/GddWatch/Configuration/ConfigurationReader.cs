@@ -25,7 +25,10 @@ public static class ConfigurationReader
         var paths = new ConfigurationPaths(configFolder);
         ConfigurationFile region = ConfigurationFile.Read(paths.InConfiguration(RegionFile));
         ConfigurationFile treatments = ConfigurationFile.Read(paths.InConfiguration(TreatmentsFile));
-        IReadOnlyList<Treatment> allTreatments = new TreatmentsReader(treatments.Faults).Read(treatments.Bind<TreatmentsFileText>());
+        var treatmentsReader = new TreatmentsReader(treatments.Faults);
+        TreatmentsFileText? treatmentsText = treatments.Bind<TreatmentsFileText>();
+        IReadOnlyList<Treatment> allTreatments = treatmentsReader.Read(treatmentsText);
+        IReadOnlyList<NotYet> notYet = treatmentsReader.ReadNotYet(treatmentsText);
         var regionReader = new RegionReader(region.Faults, paths, treatments.NamesUnder("treatments"));
         Region? wholeRegion = regionReader.Read(region.Bind<RegionFileText>());
         if (region.Faults.Count + treatments.Faults.Count > 0 || wholeRegion is null)
@@ -38,6 +41,7 @@ public static class ConfigurationReader
             {
                 Region = wholeRegion,
                 Treatments = allTreatments,
+                NotYet = notYet,
                 Feeds = regionReader.Feeds,
                 BaseFolder = paths.BaseFolder,
                 MailTemplatesFolder = paths.InConfiguration(MailFolder),

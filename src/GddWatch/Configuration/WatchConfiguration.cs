@@ -13,6 +13,9 @@ public sealed record WatchConfiguration
     /// <summary>The treatments, in the order of the file.</summary>
     public required IReadOnlyList<Treatment> Treatments { get; init; }
 
+    /// <summary>What is named as too early, in the order of the file.</summary>
+    public IReadOnlyList<NotYet> NotYet { get; init; } = [];
+
     /// <summary>Each site's feeds by its id, in order of preference; paths are ready to open.</summary>
     public required IReadOnlyDictionary<string, IReadOnlyList<FeedDefinition>> Feeds { get; init; }
 

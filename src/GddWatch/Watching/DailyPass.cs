@@ -4,6 +4,7 @@ using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Configuration;
+using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Gathering;
 using GddWatch.Storage;
 
@@ -13,10 +14,13 @@ namespace GddWatch.Watching;
 /// One day's judging of all sites: judge, compare with what was told, queue. The windows and the queued messages are kept in one transaction; delivery
 /// is another pass that reads the queue alone.
 /// </summary>
-internal sealed class DailyPass(WatchConfiguration configuration, Database database)
+internal sealed class DailyPass(WatchConfiguration configuration, Database database, BulletinTime? bulletinTime)
 {
     /// <summary>The name under which the troubles that the operator was last told of are kept.</summary>
     private const string TroublesTold = "feed-troubles-told";
+
+    /// <summary>The name under which the day of the last bulletin is kept.</summary>
+    private const string LastBulletin = "last-bulletin";
 
     private readonly WindowStore windows = new(database);
     private readonly ToldStore toldStore = new(database);
@@ -41,6 +45,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         var operatorWords = new List<string>();
         var failures = new List<string>();
         var troubles = new List<FeedTrouble>();
+        var judgings = new Dictionary<string, SiteJudging>(StringComparer.Ordinal);
         foreach (SiteWeather site in weather)
         {
             stop.ThrowIfCancellationRequested();
@@ -57,6 +62,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 planned.AddRange(notices);
                 keep.AddRange(kept);
                 judged.Add(site.Site.Id);
+                judgings.Add(site.Site.Id, judging);
             }
             catch (Exception failure) when (failure is not OperationCanceledException)
             {
@@ -70,6 +76,15 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         operatorWords.AddRange(failures);
         List<Message> messages = [.. MessagePlan.For(planned, configuration.Region, day)];
         if (operatorWords.Count > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
+        var values = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) };
+        QueuedMessage[] bulletins = [];
+        if (bulletinTime is not null && await IsBulletinDueAsync(bulletinTime, day, stop))
+        {
+            TimeZoneInfo zone = TimeZoneInfo.FindSystemTimeZoneById(configuration.Region.TimeZone);
+            bulletins = [.. BulletinPass.Write(configuration, judgings, day).Select(message => new QueuedMessage(message) { NotBefore = bulletinTime.NotBefore(day, zone) })];
+            values[LastBulletin] = $"{bulletinTime.LastOn(day):yyyy-MM-dd}";
+        }
+
         int queued = await passes.CommitAsync(
             new PassResult
             {
@@ -78,11 +93,19 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 Configuration = configuration.JudgingFingerprint,
                 Sites = judged,
                 Windows = keep,
-                Messages = [.. messages.Select(message => new QueuedMessage(message))],
-                RegionValues = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) },
+                Messages = [.. messages.Select(message => new QueuedMessage(message)), .. bulletins],
+                RegionValues = values,
             },
             stop);
         return new PassReport(day, keep.Count, queued, failures);
+    }
+
+    /// <summary>On its day, or later in the week where the service did not run on it; a new service begins with the next one.</summary>
+    private async Task<bool> IsBulletinDueAsync(BulletinTime time, DateOnly day, CancellationToken stop)
+    {
+        DateOnly last = time.LastOn(day);
+        string? kept = await regionValues.FindAsync(LastBulletin, stop);
+        return kept is null ? last == day : string.CompareOrdinal(kept, $"{last:yyyy-MM-dd}") < 0;
     }
 
     private KeptWindow Keep(Window window, Standing standing, string? note) => new()

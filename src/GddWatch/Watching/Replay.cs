@@ -4,13 +4,14 @@ using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Commands;
+using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Gathering;
 using GddWatch.Storage;
 
 namespace GddWatch.Watching;
 
 /// <summary>The two passes of the worker, with a date that moves through the past.</summary>
-internal sealed class Replay(Workplace place, IReadOnlyDictionary<string, SiteJournal> journals, Database database, DeliveryPass delivery)
+internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadOnlyDictionary<string, SiteJournal> journals, Database database, DeliveryPass delivery)
 {
     /// <summary>The hour of the evening at which a replayed day's weather is complete and its mails are dated.</summary>
     private static readonly TimeOnly Evening = new(20, 0);
@@ -20,7 +21,7 @@ internal sealed class Replay(Workplace place, IReadOnlyDictionary<string, SiteJo
     public async Task<IReadOnlyList<string>> RunAsync(IReadOnlyList<SiteWeather> weather, DateSpan range, Action<DateOnly> progress, CancellationToken stop)
     {
         var troubles = new List<string>();
-        var pass = new DailyPass(place.Configuration, database);
+        var pass = new DailyPass(place.Configuration, database, bulletinTime);
         DateOnly? lived = await ReplayFolder.LivedThroughAsync(database, stop);
         for (DateOnly day = lived is { } last ? last.AddDays(1) : range.First; day <= range.Last; day = day.AddDays(1))
         {

@@ -5,6 +5,7 @@ using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Configuration;
+using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Gathering;
 using GddWatch.Notices.Composing;
 using GddWatch.Storage;
@@ -19,10 +20,10 @@ internal static class ReplayScenario
 {
     /// <summary>SHA-256 over everything that a replay's mails depend on.</summary>
     public static string Fingerprint(
-        WatchConfiguration configuration, IReadOnlyList<SiteWeather> weather, IReadOnlyDictionary<string, SiteJournal> journals, DateSpan range)
+        WatchConfiguration configuration, IReadOnlyList<SiteWeather> weather, IReadOnlyDictionary<string, SiteJournal> journals, BulletinTime? bulletin, DateSpan range)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        Add(hash, $"{configuration.Fingerprint} {range.First:yyyy-MM-dd} {range.Last:yyyy-MM-dd}");
+        Add(hash, $"{configuration.Fingerprint} {bulletin} {range.First:yyyy-MM-dd} {range.Last:yyyy-MM-dd}");
         foreach (Type room in (ReadOnlySpan<Type>)[typeof(ReplayScenario), typeof(WeatherVariable), typeof(SiteWeather), typeof(MailComposer), typeof(Database)])
         {
             Add(hash, room.Assembly.ManifestModule.ModuleVersionId.ToString());

@@ -69,7 +69,7 @@ internal sealed class Workshop : IDisposable
                     columns: { date: date, minimum: tmin, maximum: tmax, precipitation: rain }
                     units: { temperature: {{unit}}, precipitation: mm }
             recipients:
-            {{string.Join('\n', recipients.Split(' ').Select(address => $"  - {{ address: {address}, sites: all, treatments: all }}"))}}
+            {{string.Join('\n', recipients.Split(' ').Select(address => $"  - {{ address: {address}, sites: all, treatments: [spring-pre-emergent, grub-preventive, overseeding] }}"))}}
             operator: { address: operator@example.org }
             """);
 

@@ -76,6 +76,50 @@ public sealed class FactsOfTheTradeTests
             .. await Seasons.OfStationAsync("GA_Watkinsville_5_SSE", 33.78, -83.39, 226),
             .. await Seasons.OfSampleAsync("mill-green"),
         ];
-        Assert.Equal(0, windows.Sum(window => window.Reopenings));
+        // What is paused by a day's weather, such as weed control in heat, stands open again after it; nothing else does.
+        Assert.Equal(0, windows.Where(window => window.Treatment.Paused is null).Sum(window => window.Reopenings));
+    }
+
+    [Theory]
+    [InlineData("IN_Bedford_5_WNW", 38.89, -86.57, 233)]
+    [InlineData("VA_Charlottesville_2_SSE", 37.99, -78.47, 344)]
+    [InlineData("MO_Salem_10_W", 37.63, -91.72, 367)]
+    [InlineData("TN_Crossville_7_NW", 36.01, -85.13, 573)]
+    public async Task Between_33_and_40_north_levelling_falls_in_mid_spring_or_early_autumn_for_cool_season_turf_and_in_June_to_July_for_warm(string station, double latitude, double longitude, double elevationM)
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfStationAsync(station, latitude, longitude, elevationM);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "levelling-spring"), new DateOnly(2023, 4, 10).DayOfYear, new DateOnly(2023, 5, 31).DayOfYear);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "levelling-autumn"), new DateOnly(2023, 8, 10).DayOfYear, new DateOnly(2023, 9, 30).DayOfYear);
+        Assert.InRange(Seasons.MedianOpeningDay(windows, "levelling-warm"), new DateOnly(2023, 6, 1).DayOfYear, new DateOnly(2023, 7, 31).DayOfYear);
+    }
+
+    [Theory]
+    [InlineData("IN_Bedford_5_WNW", 38.89, -86.57, 233)]
+    [InlineData("VA_Charlottesville_2_SSE", 37.99, -78.47, 344)]
+    [InlineData("MO_Salem_10_W", 37.63, -91.72, 367)]
+    public async Task Between_36_and_40_north_warm_season_seeding_opens_from_late_May_into_June(string station, double latitude, double longitude, double elevationM) =>
+        Assert.InRange(
+            Seasons.MedianOpeningDay(await Seasons.OfStationAsync(station, latitude, longitude, elevationM), "warm-season-seeding"),
+            new DateOnly(2023, 5, 18).DayOfYear, new DateOnly(2023, 6, 30).DayOfYear);
+
+    [Fact]
+    public async Task No_day_above_the_heat_limit_is_ever_offered_for_weed_killers()
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfStationAsync("IN_Bedford_5_WNW", 38.89, -86.57, 233);
+        var highs = await Seasons.HighsOfStationAsync("IN_Bedford_5_WNW", 38.89, -86.57, 233);
+        int offered = 0;
+        foreach (Window window in windows.Where(window => window.Treatment.Id.StartsWith("broadleaf", StringComparison.Ordinal)))
+        {
+            for (DateOnly day = window.Season.Span.First; day <= window.Season.Span.Last; day = day.AddDays(1))
+            {
+                WindowState? state = window.Transitions.LastOrDefault(transition => transition.Day <= day)?.State;
+                if (state is not (WindowState.Open or WindowState.Closing)) continue;
+                offered++;
+                // 85 °F; a day without a reading is not judged by one.
+                Assert.False(highs(day) >= (85 - 32) / 1.8 + 1e-9, $"{day} had {highs(day)} °C.");
+            }
+        }
+
+        Assert.True(offered > 500);
     }
 }

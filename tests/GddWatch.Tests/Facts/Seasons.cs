@@ -29,19 +29,32 @@ internal static class Seasons
     /// <summary>The windows of a station of the US Climate Reference Network over all its seasons, from estimated or measured soil.</summary>
     public static async Task<IReadOnlyList<Window>> OfStationAsync(string station, double latitude, double longitude, double elevationM, SoilSource soil = SoilSource.Estimated)
     {
-        string folder = SharedFiles.Find("weather/uscrn-daily");
-        var site = new Site
-        {
-            Id = station,
-            Name = station,
-            Latitude = latitude,
-            Longitude = longitude,
-            ElevationM = elevationM,
-            TimeZone = "America/Chicago",
-            Turf = [TurfType.CoolSeason, TurfType.WarmSeason],
-            SoilTemperature = soil,
-        };
-        return await OfAsync(site, [new ArchiveFeedDefinition(ArchiveKind.UscrnDaily, Path.Combine(folder, "*", $"CRND0103-*-{station}.txt"))]);
+        return await OfAsync(Station(station, latitude, longitude, elevationM, soil), [FeedOf(station)]);
+    }
+
+    private static ArchiveFeedDefinition FeedOf(string station) =>
+        new(ArchiveKind.UscrnDaily, Path.Combine(SharedFiles.Find("weather/uscrn-daily"), "*", $"CRND0103-*-{station}.txt"));
+
+    private static Site Station(string station, double latitude, double longitude, double elevationM, SoilSource soil) => new()
+    {
+        Id = station,
+        Name = station,
+        Latitude = latitude,
+        Longitude = longitude,
+        ElevationM = elevationM,
+        TimeZone = "America/Chicago",
+        Turf = [TurfType.CoolSeason, TurfType.WarmSeason],
+        Soil = SoilTexture.Loam,
+        SoilTemperature = soil,
+    };
+
+    /// <summary>The daily highs of a station [°C], NaN where they are not known.</summary>
+    public static async Task<Func<DateOnly, double>> HighsOfStationAsync(string station, double latitude, double longitude, double elevationM)
+    {
+        Site site = Station(station, latitude, longitude, elevationM, SoilSource.Estimated);
+        IWeatherFeed[] opened = [FeedFactory.Create(FeedOf(station), SharedFiles.RepositoryRoot, TimeProvider.System)];
+        SiteWeather weather = await SiteGathering.GatherAsync(site, opened, Today, TestContext.Current.CancellationToken);
+        return day => weather.Series!.Holds(day) ? weather.Series.MaximumAirC[weather.Series.IndexOf(day)] : double.NaN;
     }
 
     /// <summary>The median day of the year of the openings that are certain, by Math.NET.</summary>

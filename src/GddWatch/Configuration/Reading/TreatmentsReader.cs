@@ -41,6 +41,21 @@ public sealed class TreatmentsReader
         return treatments;
     }
 
+    /// <summary>What is named as too early.</summary>
+    public IReadOnlyList<NotYet> ReadNotYet(TreatmentsFileText? text)
+    {
+        var read = new List<NotYet>();
+        foreach (NotYetText each in text?.NotYet?.Items ?? [])
+        {
+            Names.CheckReferences(each.WaitFor is { } awaited ? [awaited] : [], [.. names.Keys], "treatment", faults);
+            if (each.Turf is { Written: 0 } none) faults.Add(none.Place, null, "No turf is named, so it is for no site.", "cool-season, warm-season or both");
+            if (each is not { Name: { } name, Turf: { } turf, From: { } from, Until: { } until, Reason: { } reason }) continue;
+            read.Add(new NotYet(name.Value, [.. turf.Items.Select(one => one.Value)], from.Value, until.Value, reason.Value, each.WaitFor?.Value));
+        }
+
+        return read;
+    }
+
     /// <summary>What must be recorded first may not wait for what waits for it.</summary>
     private void CheckOrder(IReadOnlyList<TreatmentText> texts)
     {

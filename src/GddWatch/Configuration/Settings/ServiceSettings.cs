@@ -10,4 +10,7 @@ public sealed record ServiceSettings
 
     /// <summary>The time of the daily pass in the region's time zone.</summary>
     public required TimeOnly DailyAt { get; init; }
+
+    /// <summary>When the weekly bulletin goes out; null where there is none.</summary>
+    public BulletinTime? Bulletin { get; init; }
 }

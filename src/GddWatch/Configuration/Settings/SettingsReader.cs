@@ -16,7 +16,7 @@ namespace GddWatch.Configuration.Settings;
 public sealed class SettingsReader
 {
     private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout", "PinnedCertificateSha256"];
-    private static readonly string[] ScheduleKeys = ["At"];
+    private static readonly string[] ScheduleKeys = ["At", "BulletinOn", "BulletinAt", "BulletinTimeZone"];
 
     private readonly List<string> faults = [];
     private readonly string baseFolder;
@@ -55,8 +55,9 @@ public sealed class SettingsReader
         ScheduleSettings schedule = configuration.GetSection(ScheduleSettings.Section).Get<ScheduleSettings>() ?? new ScheduleSettings();
         SmtpOptions? server = reader.ReadMail(mail);
         TimeOnly at = reader.ReadSchedule(schedule);
+        BulletinTime? bulletin = reader.ReadBulletin(schedule);
         return reader.faults.Count == 0
-            ? new SettingsReading(new ServiceSettings { MailServer = server, DailyAt = at }, [])
+            ? new SettingsReading(new ServiceSettings { MailServer = server, DailyAt = at, Bulletin = bulletin }, [])
             : new SettingsReading(null, reader.faults);
     }
 
@@ -138,6 +139,26 @@ public sealed class SettingsReader
         if (TimeOnly.TryParseExact(schedule.At, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out TimeOnly at)) return at;
         Add("Schedule:At", schedule.At, "this is not a time of the day", "hours:minutes with two digits each, such as 06:00");
         return default;
+    }
+
+    private BulletinTime? ReadBulletin(ScheduleSettings schedule)
+    {
+        if (schedule.BulletinOn.Length == 0) return null;
+        bool isDay = Enum.TryParse(schedule.BulletinOn, ignoreCase: true, out DayOfWeek on) && !schedule.BulletinOn.Any(char.IsAsciiDigit);
+        if (!isDay) Add("Schedule:BulletinOn", schedule.BulletinOn, "this is not a day of the week", $"one of {string.Join(", ", Enum.GetNames<DayOfWeek>())}, or nothing for no bulletin");
+        TimeOnly? at = null;
+        if (schedule.BulletinAt.Length > 0)
+        {
+            if (TimeOnly.TryParseExact(schedule.BulletinAt, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out TimeOnly time)) at = time;
+            else Add("Schedule:BulletinAt", schedule.BulletinAt, "this is not a time of the day", "hours:minutes with two digits each, such as 07:30; nothing sends it as soon as it is written");
+        }
+
+        if (schedule.BulletinTimeZone.Length > 0 && !TimeZoneInfo.TryFindSystemTimeZoneById(schedule.BulletinTimeZone, out _))
+        {
+            Add("Schedule:BulletinTimeZone", schedule.BulletinTimeZone, "this time zone is not known", "a name such as America/Chicago; nothing takes the region's");
+        }
+
+        return new BulletinTime(on, at, schedule.BulletinTimeZone.Length > 0 ? schedule.BulletinTimeZone : null);
     }
 
     private string? ReadPassword(MailSettings mail)

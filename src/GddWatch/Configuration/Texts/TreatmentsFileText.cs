@@ -13,4 +13,7 @@ public sealed record TreatmentsFileText : TextGroup
     [Description("The treatments.")]
     [Required]
     public PlacedList<TreatmentText>? Treatments { get; init; }
+
+    [Description("What is often done too early.")]
+    public PlacedList<NotYetText>? NotYet { get; init; }
 }
