@@ -83,6 +83,22 @@ public sealed class MessageTextTests
         AddresseeName = "The adviser 🌱 “quoted” \\ \u0001",
         Remark = "Invented weather.",
         OperatorWords = ["One.", "Two."],
+        Bulletin = new Bulletin(
+            [
+                new BulletinSite
+                {
+                    Name = "North Common",
+                    Open = [new BulletinLine("Overseeding", "open since Sunday 12 April")],
+                    Nearing = [new BulletinLine("Levelling", "usually opens soon")],
+                    Waits = [new BulletinLine("Feeding", "a local rule bans it")],
+                    Always = ["Watering every day"],
+                    Care = [new BulletinLine("Mowing", "about every 7 days")],
+                    Done = [new BulletinLine("Overseeding", "recorded for Sunday 12 April")],
+                    Chart = new BulletinChart(new DateOnly(2026, 4, 12), "°F", "°F-days", new BulletinCurve([50.25, null], [48, 49], [55, 56]), new BulletinCurve([1, 2], [], []), "Soil."),
+                },
+            ],
+            [new BulletinLine("Watering every day", "It makes shallow roots.")],
+            ["The label is the law."]),
         Notices =
         [
             Kept.Notice(Kept.Key(kind: kind)) with

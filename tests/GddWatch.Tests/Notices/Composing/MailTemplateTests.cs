@@ -24,8 +24,8 @@ public sealed class MailTemplateTests
     }
 
     [Fact]
-    public void A_missing_folder_gives_six_faults_and_no_exception() =>
-        Assert.Equal(6, Composers.Make(Path.Combine(Path.GetTempPath(), "gddwatch-no-such-folder")).Faults.Count);
+    public void A_missing_folder_gives_a_fault_for_each_template_and_no_exception() =>
+        Assert.Equal(9, Composers.Make(Path.Combine(Path.GetTempPath(), "gddwatch-no-such-folder")).Faults.Count);
 
     [Theory]
     [InlineData("one\ntwo\n{% if mail.count > 1 %}\nfour", 4, "endif")]
