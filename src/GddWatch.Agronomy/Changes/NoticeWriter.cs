@@ -75,7 +75,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         ExpectedEnd = window.IsOpen ? Expectation.InWords(window, metrics, standing.Day) : "",
         Do = window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
         DoNot = window.Treatment.DoNot,
-        Choices = [.. window.Treatment.Excludes.SelectMany(exclusion => Choices(window, exclusion))],
+        Choices = [.. ChoicesToMake(window), .. window.Treatment.Excludes.SelectMany(exclusion => WhatIsKnown(window, exclusion)).Distinct(StringComparer.Ordinal)],
         Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
         DataRemarks = [.. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
     };
@@ -102,10 +102,16 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
 
     private bool IsFoundSo(Transition change) => change.Day < (standing.WeatherThrough ?? standing.Day);
 
-    /// <summary>The choice between two that forbid each other, and what is known of the other one. What is not recorded is unknown, never clear.</summary>
-    private IEnumerable<string> Choices(Window window, Exclusion exclusion)
+    /// <summary>The choices between this and others that forbid each other: those whose season it is, or else the first of all, so that the mail stays short.</summary>
+    private IEnumerable<string> ChoicesToMake(Window window)
     {
-        yield return exclusion.Choice;
+        Exclusion[] now = [.. window.Treatment.Excludes.Where(exclusion => standing.Windows.Any(other => other.Treatment.Id == exclusion.Treatment && other.Season.Span.Contains(standing.Day)))];
+        return (now.Length > 0 ? now : window.Treatment.Excludes.Take(1)).Select(exclusion => exclusion.Choice);
+    }
+
+    /// <summary>What is known of a treatment that forbids this one. What is not recorded is unknown, never clear.</summary>
+    private IEnumerable<string> WhatIsKnown(Window window, Exclusion exclusion)
+    {
         TreatmentDone? done = metrics.Journal.LastDone(exclusion.Treatment, standing.Day);
         if (done is not null && standing.Day.DayNumber - done.On.DayNumber <= exclusion.Hold.LongestDays)
         {

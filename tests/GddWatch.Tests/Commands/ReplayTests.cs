@@ -16,6 +16,10 @@ public sealed class ReplayTests
         Assert.Equal(0, first.Code);
         SortedDictionary<string, byte[]> mails = workshop.ReplayMails;
         Assert.NotEmpty(mails);
+        // The page beside the samples shows what this prints.
+        string page = File.ReadAllText(Path.Combine(SharedFiles.RepositoryRoot, "data-samples", "YEAR.md"));
+        string[] printed = [.. first.Output.Split('\n').Select(line => line.TrimEnd()).TakeWhile(line => !line.StartsWith("No mail about", StringComparison.Ordinal))];
+        Assert.Contains(string.Join('\n', printed).TrimEnd(), page, StringComparison.Ordinal);
         DateTime[] written = WrittenAt(workshop);
         Ran second = await workshop.RunAsync("replay");
         Assert.Equal(0, second.Code);
