@@ -136,7 +136,7 @@ public static class WindowJudge
         {
             isPaused = false;
             Transition before = transitions.Last(transition => transition.State is WindowState.Open or WindowState.Closing);
-            Become(day, before.State, before.Because);
+            Become(day, before.State, treatment.Opens.On(view, day) == Verdict.Yes ? treatment.Opens.Why(view, day) : before.Because);
         }
 
         /// <summary>What the end of the season, or the lack of fresh weather, makes of the state.</summary>

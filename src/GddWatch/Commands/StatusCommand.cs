@@ -73,9 +73,11 @@ internal static class StatusCommand
             Table table = new Table().Border(TableBorder.Simple).AddColumns("Treatment", "State", "Since", "Why");
             table.Columns[1].NoWrap();
             table.Columns[2].NoWrap();
-            foreach (StatusRow row in site) table.AddRow(row.PeopleCells(region.Units).Select(Markup.Escape).ToArray());
+            foreach (StatusRow row in site.Where(row => !row.IsToCome)) table.AddRow(row.PeopleCells(region.Units).Select(Markup.Escape).ToArray());
             terminal.Output.WriteLine($"\n{site.Key}");
             console.Write(table);
+            string[] toCome = [.. site.Where(row => row.IsToCome).Select(row => row.ToComeWords)];
+            if (toCome.Length > 0) terminal.Output.WriteLine($"  Season still to come: {Wording.List(toCome)}.");
             foreach ((_, BulletinLine line) in notYet.Where(each => each.Site == site.Key)) terminal.Output.WriteLine($"  Not yet: {line.What}. {line.Text}");
         }
 

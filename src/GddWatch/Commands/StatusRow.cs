@@ -16,6 +16,12 @@ internal sealed class StatusRow(Window window, Standing standing, SiteJournal jo
 
     public string SiteName => window.Site.Name;
 
+    /// <summary>Whether its season is still to come.</summary>
+    public bool IsToCome => window.State == WindowState.Waiting && window.Since > standing.Day;
+
+    /// <summary>A window whose season is still to come, in a few words.</summary>
+    public string ToComeWords => $"{window.Treatment.Name} (from {Dates.ShortWithYear(window.Since)})";
+
     private string? Note => notes.FirstOrDefault(note => note.IsAbout(window))?.Words;
 
     public object ForPrograms() => new
@@ -44,8 +50,7 @@ internal sealed class StatusRow(Window window, Standing standing, SiteJournal jo
         if (window.Treatment.WhyNotTold(window.Site) is { } silent) why += $" No mail is sent about it: {silent}.";
         foreach (string remark in Remarks()) why += $" {remark}";
         if (Note is { } note) why += $" {note}";
-        bool isToCome = window.State == WindowState.Waiting && window.Since > standing.Day;
-        return [window.Treatment.Name, WindowStates.Word(window.State), $"{(isToCome ? "from " : "")}{Dates.ShortWithYear(window.Since)}", why];
+        return [window.Treatment.Name, WindowStates.Word(window.State), Dates.ShortWithYear(window.Since), why];
     }
 
     /// <summary>What stands beside the state: local rules, the site's preference, and what is not recorded and so not known.</summary>

@@ -186,6 +186,20 @@ public sealed class RecordTests
         Assert.DoesNotContain(workshop.Mails.Keys.Skip(before), name => name.Contains("overseeding", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task A_recorded_first_application_starts_its_follow_up_six_weeks_later_and_tells_of_it()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        workshop.PutClockTo(new DateTimeOffset(2025, 4, 12, 12, 0, 0, TimeSpan.Zero));
+        await workshop.RunAsync("record", "done", "spring-pre-emergent", "--site", "north-common", "--on", "2025-04-10");
+        await workshop.RunAsync("watch", "--once");
+        Assert.False(Told(workshop, "North Common: Spring pre-emergent, second application window"));
+        workshop.PutClockTo(new DateTimeOffset(2025, 5, 23, 12, 0, 0, TimeSpan.Zero));
+        await workshop.RunAsync("watch", "--once");
+        Assert.True(Told(workshop, "North Common: Spring pre-emergent, second application window open since Thursday 22 May 2025"));
+        Assert.False(Told(workshop, "Quarry Park: Spring pre-emergent, second application window"));
+    }
+
     private static readonly Gen<JournalEntry> SomeEntries = Gen.Select(Gen.Bool.Select(one => one ? "north-common" : "mill-green"), Gen.Int[0, 300], Gen.Int[0, 2].Select(i => new[] { "", "a, \"quoted\" note", "größer" }[i]), Gen.Int[0, 3], Gen.Double[2, 20]).Select(
         (site, days, note, kind, number) =>
         {
@@ -199,6 +213,10 @@ public sealed class RecordTests
             };
             return entry;
         });
+
+    private static bool Told(Workshop workshop, string words) => workshop.Mails.Values
+        .Select(bytes => MimeKit.MimeMessage.Load(new MemoryStream(bytes)).TextBody ?? "")
+        .Any(text => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Contains(words, StringComparison.Ordinal));
 
     private static async Task<IReadOnlyList<KeptEntry>> HistoryAsync(Workshop workshop)
     {

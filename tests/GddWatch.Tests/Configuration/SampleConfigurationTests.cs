@@ -11,13 +11,13 @@ public sealed class SampleConfigurationTests
 {
     private static readonly ConfigurationReading Reading = ConfigurationReader.Read(Path.Combine(SharedFiles.RepositoryRoot, "config"));
 
-    public static TheoryData<string> TreatmentIds => 
+    public static TheoryData<string> TreatmentIds =>
     [
         "spring-pre-emergent", "spring-pre-emergent-second", "autumn-pre-emergent", "autumn-pre-emergent-warm", "grub-preventive",
-        "grub-preventive-fast", "overseeding", "warm-season-seeding", "broadleaf-spring", "broadleaf-autumn",
-        "spring-feeding", "summer-pause", "autumn-feeding", "warm-season-feeding", "levelling-spring",
-        "levelling-autumn", "levelling-warm", "aeration-autumn", "aeration-warm", "first-cut",
-        "raise-the-cut", "watering-cool", "watering-warm",
+        "grub-preventive-fast", "overseeding", "warm-season-seeding", "broadleaf-spring", "broadleaf-warm",
+        "broadleaf-autumn", "spring-feeding", "summer-pause", "autumn-feeding", "warm-season-feeding",
+        "levelling-spring", "levelling-autumn", "levelling-warm", "aeration-autumn", "aeration-warm",
+        "first-cut", "raise-the-cut", "watering-cool", "watering-warm",
     ];
 
     [Fact]

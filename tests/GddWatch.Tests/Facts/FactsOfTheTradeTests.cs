@@ -122,4 +122,21 @@ public sealed class FactsOfTheTradeTests
 
         Assert.True(offered > 500);
     }
+
+    [Fact]
+    public async Task No_weed_killer_is_offered_on_warm_season_turf_that_is_greening_up()
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfSampleAsync("pecan-court");
+        int seasons = 0;
+        foreach (Window cut in windows.Where(window => window.Treatment.Id == "first-cut" && window.PastBest is not null))
+        {
+            // The short first cut is past its best at 35 % of the usual peak growth: the grass is greening up on that day.
+            Window weeds = windows.Single(window => window.Treatment.Id == "broadleaf-warm" && window.Season.Year == cut.Season.Year);
+            WindowState? state = weeds.Transitions.LastOrDefault(transition => transition.Day <= cut.PastBest!.Day)?.State;
+            Assert.False(state is WindowState.Open or WindowState.Closing);
+            seasons++;
+        }
+
+        Assert.True(seasons > 5);
+    }
 }
