@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using GddWatch.Agronomy.Journal;
+using GddWatch.Agronomy.Quantities;
 
 namespace GddWatch.Storage;
 
@@ -20,7 +21,20 @@ public static class JournalKinds
         _ => throw new UnreachableException(),
     };
 
-    /// <summary>What an entry is about: two entries with the same identity are one thing, told in the same or in other words.</summary>
+    /// <summary>
+    /// An entry as it comes back once it is kept: depths to a thousandth of a millimetre, so that inches and their centimetres are one; temperatures to 12 decimals,
+    /// which any text can hold; times to the minute.
+    /// </summary>
+    public static JournalEntry AsKept(JournalEntry entry) => entry is SoilReading reading
+        ? reading with
+        {
+            Depth = Depth.FromCentimetres(Math.Round(reading.Depth.Centimetres, 4)),
+            Value = Temperature.FromCelsius(Math.Round(reading.Value.Celsius, 12)),
+            At = reading.At is { } at ? new TimeOnly(at.Hour, at.Minute) : null,
+        }
+        : entry;
+
+    /// <summary>What an entry as it is kept is about: two entries with the same identity are one thing, told in the same or in other words.</summary>
     public static string Identity(JournalEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);

@@ -63,7 +63,7 @@ internal sealed class JournalRow
     }
 
     public KeptEntry Kept() => new(
-        Number, Entry(), StoredText.Instant(RecordedAt), ReplacedBy, WithdrawnAt is null ? null : StoredText.Instant(WithdrawnAt), WithdrawnBecause ?? "");
+        Number, JournalKinds.AsKept(Entry()), StoredText.Instant(RecordedAt), ReplacedBy, WithdrawnAt is null ? null : StoredText.Instant(WithdrawnAt), WithdrawnBecause ?? "");
 
     private JournalEntry Entry()
     {

@@ -13,4 +13,12 @@ public sealed record KeptEntry(long Number, JournalEntry Entry, DateTimeOffset R
 {
     /// <summary>Whether it stands: neither mended nor withdrawn.</summary>
     public bool IsInForce => ReplacedBy is null && WithdrawnAt is null;
+
+    /// <summary>What became of it, as a clause such as "mended by number 2"; empty where it stands.</summary>
+    public string Fate => this switch
+    {
+        { ReplacedBy: { } by } => $"mended by number {by}",
+        { WithdrawnAt: not null } => $"withdrawn: {WithdrawnBecause}",
+        _ => "",
+    };
 }

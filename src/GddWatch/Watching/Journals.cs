@@ -14,4 +14,13 @@ internal static class Journals
         await using Database database = await Database.OpenAsync(path, clock, stop);
         return await new JournalStore(database).LoadAsync(stop);
     }
+
+    /// <summary>Every entry, mended and withdrawn ones too, in the order in which they were recorded; none where nothing was kept there yet.</summary>
+    public static async Task<IReadOnlyList<KeptEntry>> LoadHistoryAsync(string dataFolder, TimeProvider clock, CancellationToken stop)
+    {
+        string path = DataFolder.Database(dataFolder);
+        if (!File.Exists(path)) return [];
+        await using Database database = await Database.OpenAsync(path, clock, stop);
+        return await new JournalStore(database).LoadHistoryAsync(stop);
+    }
 }

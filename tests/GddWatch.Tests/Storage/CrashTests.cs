@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Storage;
 using Microsoft.Data.Sqlite;
@@ -69,7 +70,7 @@ public sealed class CrashTests : IDisposable
         Assert.Equal(1, await new PassStore(database).CommitAsync(Kept.Pass(Kept.Message("<2@x>", "b@example.org", Kept.Key())), Stop));
     }
 
-    /// <summary>Passes, claims and outcomes; the states after each, from nothing on, and the files as they lie while the database is still open.</summary>
+    /// <summary>Passes, entries of the journal, claims and outcomes; the states after each, from nothing on, and the files as they lie while the database is still open.</summary>
     private static async Task<(List<string> States, byte[] File, byte[] Log)> LiveThroughAsync(string path)
     {
         await using Database database = await Kept.OpenAsync(path, Stop);
@@ -80,6 +81,9 @@ public sealed class CrashTests : IDisposable
         {
             DateTimeOffset now = Kept.Morning.AddDays(day);
             await passes.CommitAsync(PassOf(day, now), Stop);
+            states.Add(await KeptState.OfAsync(database, Stop));
+            // Several new entries, and several that mend those of the day before: all of them in one commit.
+            await new JournalStore(database).RecordAsync([.. Enumerable.Range(0, 8).Select(i => new Mowing { SiteId = "a", On = Kept.Day.AddDays((4 * day) + i), Note = $"day {day}" })], null, now, Stop);
             states.Add(await KeptState.OfAsync(database, Stop));
             foreach (ClaimedMessage claimed in await outbox.ClaimDueAsync(now, Hold, 2, Stop))
             {

@@ -19,6 +19,7 @@ internal static class KeptState
             await outbox.CountAsync(stop),
             .. await outbox.LoadUndeliveredAsync(stop),
             await new RegionValues(database).FindAsync("configuration", stop),
+            .. await new JournalStore(database).LoadHistoryAsync(stop),
         ];
         return string.Join('\n', all.Select(one => Convert.ToString(one, CultureInfo.InvariantCulture)));
     }

@@ -19,6 +19,12 @@ internal sealed partial class EntryReader(Workplace place)
     private const double ColdestSoilC = -30;
     private const double WarmestSoilC = 60;
     private const string ADay = "year, month and day with hyphens, such as 2026-04-12, not later than today";
+    private const string ATime = "the site's day and time of day, such as \"2026-04-12 08:00\", or the day alone for a mean of the day";
+    private const string ADepth = "a number with its unit, such as \"5 cm\" or \"2 in\", from 2 cm to 20 cm (0.8 in to 7.8 in)";
+    private const string AValue = "a number with °F or °C, such as \"51 °F\", from -30 °C to 60 °C (-22 °F to 140 °F)";
+
+    // A year with two digits or a slip, such as 0206, is no day of anybody's journal.
+    private static readonly DateOnly EarliestDay = new(1900, 1, 1);
 
     /// <summary>The entry; null where anything in it is wrong.</summary>
     public JournalEntry? Read(EntryText text, List<EntryFault> faults)
@@ -49,7 +55,7 @@ internal sealed partial class EntryReader(Workplace place)
         Site? site = place.Region.Sites.FirstOrDefault(each => each.Id == written);
         if (site is null)
         {
-            string problem = written is null ? "No site is named." : "There is no such site.";
+            string problem = string.IsNullOrEmpty(written) ? "No site is named." : "There is no such site.";
             faults.Add(new EntryFault("site", written, problem, NearestWord.Hint(written ?? "", [.. place.Region.Sites.Select(each => each.Id)])));
         }
 
@@ -72,7 +78,7 @@ internal sealed partial class EntryReader(Workplace place)
         {
             noSeedUntil = DayOf(written);
             if (noSeedUntil is null) faults.Add(new EntryFault("no-seed-until", written, "This is not a day as it is written here.", "the first day on which the label allows seed, such as 2026-08-15"));
-            else if (noSeedUntil <= on) faults.Add(new EntryFault("no-seed-until", written, "The label's date is not after the day of the treatment.", $"a day after {on:yyyy-MM-dd}"));
+            else if (noSeedUntil < on) faults.Add(new EntryFault("no-seed-until", written, "The label's date is before the day of the treatment.", $"{on:yyyy-MM-dd}, where the label allows seed at once, or a later day"));
         }
 
         return treatment is null || on is not { } day ? null : new TreatmentDone { SiteId = "", On = day, Treatment = treatment.Id, Active = active, NoSeedUntil = noSeedUntil };
@@ -80,25 +86,32 @@ internal sealed partial class EntryReader(Workplace place)
 
     private static SoilReading? ReadReading(EntryText text, DateOnly today, List<EntryFault> faults)
     {
-        string[] parts = (text.At ?? "").Split([' ', 'T'], 2, StringSplitOptions.TrimEntries);
-        DateOnly? on = DayOf(parts[0]);
-        TimeOnly? time = null;
-        bool hasTime = parts.Length == 2;
-        if (hasTime && TimeOnly.TryParseExact(parts[1], ["HH:mm", "H:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out TimeOnly read)) time = read;
-        if (on is null || (hasTime && time is null))
+        (DateOnly? on, TimeOnly? time) = ReadTime(text.At, today, faults);
+        Depth? depth = Scalar<Depth>("depth", text.Depth, UnitText.Depth, ADepth, faults);
+        if (depth is { } z && z.Centimetres is < ShallowestCm or > DeepestCm) faults.Add(new EntryFault("depth", text.Depth, "The soil temperature is not estimated at this depth.", ADepth));
+        Temperature? value = Scalar<Temperature>("value", text.Value, UnitText.Temperature, AValue, faults);
+        if (value is { } t && t.Celsius is < ColdestSoilC or > WarmestSoilC) faults.Add(new EntryFault("value", text.Value, "No soil under turf is that cold or warm.", AValue));
+        return on is { } day && depth is { } known && value is { } warmth ? new SoilReading { SiteId = "", On = day, At = time, Depth = known, Value = warmth } : null;
+    }
+
+    private static (DateOnly? On, TimeOnly? Time) ReadTime(string? written, DateOnly today, List<EntryFault> faults)
+    {
+        if (written is null)
         {
-            faults.Add(new EntryFault("at", text.At, "This is not a day and time as they are written here.", "the site's day and time of day, such as \"2026-04-12 08:00\", or the day alone for a mean of the day"));
-        }
-        else if (on > today)
-        {
-            faults.Add(new EntryFault("at", text.At, "This day is still to come.", ADay));
+            faults.Add(new EntryFault("at", null, "It is missing.", ATime));
+            return default;
         }
 
-        Depth? depth = Scalar<Depth>("depth", text.Depth, UnitText.Depth, ScalarKinds.Of(typeof(Depth)).Accepted, faults);
-        if (depth is { } z && z.Centimetres is < ShallowestCm or > DeepestCm) faults.Add(new EntryFault("depth", text.Depth, "The soil temperature is not estimated at this depth.", $"{ShallowestCm} to {DeepestCm} cm"));
-        Temperature? value = Scalar<Temperature>("value", text.Value, UnitText.Temperature, ScalarKinds.Of(typeof(Temperature)).Accepted, faults);
-        if (value is { } t && t.Celsius is < ColdestSoilC or > WarmestSoilC) faults.Add(new EntryFault("value", text.Value, "No soil under turf is that cold or warm.", $"{ColdestSoilC} to {WarmestSoilC} °C"));
-        return on is { } day && depth is { } known && value is { } warmth ? new SoilReading { SiteId = "", On = day, At = time, Depth = known, Value = warmth } : null;
+        string[] parts = written.Split([' ', 'T'], 2, StringSplitOptions.TrimEntries);
+        bool hasTime = parts.Length == 2;
+        TimeOnly time = default;
+        if (DayOf(parts[0]) is not { } on || (hasTime && !TimeOnly.TryParseExact(parts[1], ["HH:mm", "H:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out time)))
+        {
+            faults.Add(new EntryFault("at", written, "This is not a day and time as they are written here.", ATime));
+            return default;
+        }
+
+        return IsPossible("at", written, on, today, faults) ? (on, hasTime ? time : null) : default;
     }
 
     private static Sighting? ReadSighting(EntryText text, DateOnly today, List<EntryFault> faults)
@@ -112,10 +125,21 @@ internal sealed partial class EntryReader(Workplace place)
     private static DateOnly? ReadDay(string part, string? written, DateOnly today, List<EntryFault> faults)
     {
         // On the command line, nothing written is today; a file's row says its day.
-        DateOnly? day = written is null ? today : DayOf(written);
-        if (day is null) faults.Add(new EntryFault(part, written, "This is not a day as it is written here.", ADay));
-        else if (day > today) faults.Add(new EntryFault(part, written, "This day is still to come.", ADay));
-        return day <= today ? day : null;
+        if (written is null) return today;
+        if (DayOf(written) is not { } day)
+        {
+            faults.Add(new EntryFault(part, written, written.Length == 0 ? "The day is missing." : "This is not a day as it is written here.", ADay));
+            return null;
+        }
+
+        return IsPossible(part, written, day, today, faults) ? day : null;
+    }
+
+    private static bool IsPossible(string part, string written, DateOnly day, DateOnly today, List<EntryFault> faults)
+    {
+        if (day > today) faults.Add(new EntryFault(part, written, "This day is still to come.", ADay));
+        else if (day < EarliestDay) faults.Add(new EntryFault(part, written, $"This day is before the year {EarliestDay.Year}.", ADay));
+        return day <= today && day >= EarliestDay;
     }
 
     private static DateOnly? DayOf(string written) =>
@@ -132,11 +156,12 @@ internal sealed partial class EntryReader(Workplace place)
 
         ScalarReading reading = read(written);
         if (reading.Value is T value) return value;
-        faults.Add(new EntryFault(part, written, reading.Problem ?? "It cannot be read.", reading.Accepted ?? accepted));
+        faults.Add(new EntryFault(part, written, reading.Problem ?? "It cannot be read.", accepted));
         return null;
     }
 
-    private static string? ReadText(string part, string? written, List<EntryFault> faults)
+    /// <summary>A text on one line, without the white space around it; null where nothing was written.</summary>
+    public static string? ReadText(string part, string? written, List<EntryFault> faults)
     {
         if (written is null) return null;
         if (written.Length > LongestText || written.Any(char.IsControl))

@@ -1,7 +1,9 @@
 using System.Text;
 using CsvHelper;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Configuration.Yaml;
 using GddWatch.Feeds.Faults;
+using GddWatch.Storage;
 
 namespace GddWatch.Commands.Recording;
 
@@ -10,13 +12,38 @@ internal sealed class JournalFile(string path)
 {
     private const int LargestBytes = 20_000_000;
     private static readonly string[] NeededColumns = ["kind", "site"];
+    private static readonly string[] OtherSeparators = [";", "\t"];
     private readonly List<Fault> faults = [];
 
     /// <summary>What is wrong in the file.</summary>
     public IReadOnlyList<Fault> Faults => faults;
 
+    /// <summary>Whether the file was one and had a header, so that its rows could be looked at.</summary>
+    public bool HasHeader { get; private set; }
+
+    /// <summary>How many rows tell of entries that were mended or withdrawn, as an export of the whole history has them; they are not read.</summary>
+    public int RowsOfHistory { get; private set; }
+
+    /// <summary>The entries with their lines. Two rows that say different things about the same thing cannot both stand: the first one does, the other is a fault.</summary>
+    public IReadOnlyList<(int Line, JournalEntry Entry)> ReadEntries(EntryReader reader)
+    {
+        var entries = new List<(int Line, JournalEntry Entry)>();
+        var first = new Dictionary<string, (int Line, JournalEntry Entry)>(StringComparer.Ordinal);
+        foreach ((int line, EntryText text) in Read())
+        {
+            var wrong = new List<EntryFault>();
+            JournalEntry? entry = reader.Read(text, wrong) is { } read ? JournalKinds.AsKept(read) : null;
+            foreach (EntryFault fault in wrong) Add(line, fault.Part, fault.Found, fault.Problem, fault.Accepted);
+            if (entry is null) continue;
+            if (first.TryAdd(JournalKinds.Identity(entry), (line, entry)) || first[JournalKinds.Identity(entry)].Entry == entry) entries.Add((line, entry));
+            else Add(line, null, null, $"Line {first[JournalKinds.Identity(entry)].Line} says otherwise of the same thing on the same day.", "one row for it");
+        }
+
+        return entries;
+    }
+
     /// <summary>The rows with their lines; empty where the file as a whole cannot be used.</summary>
-    public IReadOnlyList<(int Line, EntryText Text)> Read()
+    private List<(int Line, EntryText Text)> Read()
     {
         if (ReadBytes() is not { } bytes) return [];
         var rows = new List<(int, EntryText)>();
@@ -30,21 +57,22 @@ internal sealed class JournalFile(string path)
             int line = (int)reader.LineNumber;
             if (header is null)
             {
+                // The line before this one was to be the header and could not be read: this one is none.
+                if (faults.Count > 0) return [];
                 header = [.. cells];
-                if (!IsHeader(header, line)) return [];
+                HasHeader = IsHeader(header, line);
+                if (!HasHeader) return [];
                 continue;
             }
 
             if (cells.Length != header.Count) Add(line, null, null, $"The row has {cells.Length} cells and the header {header.Count}.", "as many cells as the header has; a text with a comma in quotation marks");
+            else if (IsHistory(header, cells)) RowsOfHistory++;
             else rows.Add((line, Row(header, cells)));
         }
 
-        if (header is null) Add(null, null, null, "The file is empty.", $"a header of {string.Join(", ", JournalTable.Columns)} and a row for each entry");
+        if (header is null && faults.Count == 0) Add(null, null, null, "The file is empty.", $"a header of {string.Join(", ", JournalTable.Columns)} and a row for each entry");
         return rows;
     }
-
-    /// <summary>Adds what is wrong with an entry of the file.</summary>
-    public void Add(int line, EntryFault fault) => Add(line, fault.Part, fault.Found, fault.Problem, fault.Accepted);
 
     private void Add(int? line, string? column, string? found, string problem, string accepted) => faults.Add(new Fault
     {
@@ -95,6 +123,12 @@ internal sealed class JournalFile(string path)
 
     private bool IsHeader(List<string> header, int line)
     {
+        if (header is [{ } only] && OtherSeparators.FirstOrDefault(only.Contains) is { Length: > 0 } other)
+        {
+            Add(line, null, only, "The cells are not divided by commas.", $"commas between the cells, where this file has {(other == ";" ? "semicolons" : "tabs")}");
+            return false;
+        }
+
         foreach (string name in header.Where(name => !JournalTable.ColumnsWithHistory.Contains(name)))
         {
             Add(line, name, name, "There is no such column.", NearestWord.Hint(name, [.. JournalTable.Columns]));
@@ -113,13 +147,17 @@ internal sealed class JournalFile(string path)
         return faults.Count == 0;
     }
 
+    private static bool IsHistory(List<string> header, string[] cells) => (CellOf(header, cells, "replaced-by") ?? CellOf(header, cells, "withdrawn-at")) is not null;
+
+    private static string? CellOf(List<string> header, string[] cells, string name)
+    {
+        int place = header.IndexOf(name);
+        return place < 0 || cells[place].Length == 0 ? null : cells[place];
+    }
+
     private static EntryText Row(List<string> header, string[] cells)
     {
-        string? Cell(string name)
-        {
-            int place = header.IndexOf(name);
-            return place < 0 || cells[place].Length == 0 ? null : cells[place];
-        }
+        string? Cell(string name) => CellOf(header, cells, name);
 
         string? kind = Cell("kind");
         // A row says its day: nothing written is a fault here, not today.
