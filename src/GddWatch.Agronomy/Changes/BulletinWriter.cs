@@ -171,7 +171,7 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
 
         double use = TurfWater.Coefficient(turf) * At(metrics.ReferenceEvapotranspirationMm, metrics, day);
         string next = use > 0.3 && depletion < allowed ? $"; without rain due in about {Wording.Days((int)Math.Ceiling((allowed - depletion) / use))}" : "";
-        return $"not due: {Wording.Water(depletion, units)} of {Wording.Water(allowed, units)} that may be missing are missing{next}";
+        return $"not due: the root zone lacks {Wording.Water(depletion, units)}, and {Wording.Water(allowed, units)} may be missing{next}";
     }
 
     private string NameOf(string treatmentId) => treatments.FirstOrDefault(treatment => treatment.Id == treatmentId)?.Name ?? treatmentId;

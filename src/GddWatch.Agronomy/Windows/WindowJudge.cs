@@ -88,6 +88,8 @@ public static class WindowJudge
         return earlier < three ? earlier : three;
     }
 
+    private static readonly PlainBecause ForNow = new("It waits for now.");
+
     /// <summary>The way of one window through its season, day by day.</summary>
     private sealed class Course(Treatment treatment, SeasonView view)
     {
@@ -113,7 +115,7 @@ public static class WindowJudge
             if (treatment.Paused is { } paused && paused.On(view, day) == Verdict.Yes && (opened || treatment.Opens.On(view, day) == Verdict.Yes))
             {
                 isPaused = opened;
-                Become(day, WindowState.Waiting, SeveralBecause.Of([new PlainBecause("It waits for now."), paused.Why(view, day)]));
+                Become(day, WindowState.Waiting, new WhyLater(paused, view, day, ForNow));
                 return;
             }
 
@@ -203,7 +205,7 @@ public static class WindowJudge
             };
             // The sentence for a state that stays is made only for the last day asked about.
             if (State != state) Become(day, state, WhyNow(state, day));
-            else latest = new WhyLater(treatment.Opens, view, day);
+            else latest = new WhyLater(treatment.Opens, view, day, null);
             return state == WindowState.Open;
         }
 
@@ -222,10 +224,12 @@ public static class WindowJudge
     }
 
     /// <summary>The reason of a day, made when it is read.</summary>
-    private sealed record WhyLater(Condition Condition, SeasonView View, DateOnly Day) : Because
+    private sealed record WhyLater(Condition Condition, SeasonView View, DateOnly Day, Because? Before) : Because
     {
-        public override string Sentence(ReadersUnits units) => Condition.Why(View, Day).Sentence(units);
+        private Because Whole => Before is null ? Condition.Why(View, Day) : SeveralBecause.Of([Before, Condition.Why(View, Day)]);
 
-        public override IReadOnlyList<Changes.Figure> Figures(ReadersUnits units) => Condition.Why(View, Day).Figures(units);
+        public override string Sentence(ReadersUnits units) => Whole.Sentence(units);
+
+        public override IReadOnlyList<Changes.Figure> Figures(ReadersUnits units) => Whole.Figures(units);
     }
 }

@@ -47,7 +47,7 @@ public sealed record AirTemperatureCondition(
 
     /// <inheritdoc/>
     public override string Explain(ReadersUnits units) => NextDays is { } next
-        ? $"the {Name} is forecast {LimitWords(units)} on each of the next {Wording.Days(next)}"
+        ? $"the {Name} is forecast {LimitWords(units)} {(next == 1 ? "for the next day" : $"on each of the next {next} days")}"
         : $"the {Name} is {LimitWords(units)} {Holding.InWords()}{(LetsGoBy is { } wider ? $" (and so until it is more than {Wording.TemperatureDifference(wider.Celsius, units)} outside)" : "")}";
 
     /// <summary>What is looked at, in words.</summary>

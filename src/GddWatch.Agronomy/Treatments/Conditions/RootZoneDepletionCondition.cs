@@ -52,7 +52,7 @@ public sealed record RootZoneBecause(RootZoneDepletionCondition Condition, DateO
     {
         if (!SoilIsKnown) return "The water in the root zone is not known: the site's soil texture is not configured.";
         if (double.IsNaN(DepletionMm)) return $"The water in the root zone is not known on {Wording.Day(Day)}: temperatures or rain are missing.";
-        return $"On {Wording.Day(Day)} {Wording.Water(DepletionMm, units)} of water were missing from the root zone, of {Wording.Water(AllowedMm, units)} that may be missing (estimated from weather, soil texture and recorded watering); {Condition.LimitWords} is looked for.";
+        return $"On {Wording.Day(Day)} the root zone lacked {Wording.Water(DepletionMm, units)} of water, and {Wording.Water(AllowedMm, units)} may be missing (estimated from weather, soil texture and recorded watering); {Condition.LimitWords} is looked for.";
     }
 
     /// <inheritdoc/>
