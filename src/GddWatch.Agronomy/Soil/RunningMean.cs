@@ -6,6 +6,7 @@ namespace GddWatch.Agronomy.Soil;
 public static class RunningMean
 {
     private const int StepsBetweenFreshSums = 256;
+    private const int AlwaysFreshDays = 7;
 
     /// <summary>
     /// Gives for each day the mean of the values of the last <paramref name="days"/> days, that day included: m(d) = (1/n) Σ x(d−i), i = 0
@@ -33,8 +34,8 @@ public static class RunningMean
                 else sum -= values[i - days];
             }
 
-            // Summed afresh now and then, so that the rounding of many steps does not add up.
-            if (i % StepsBetweenFreshSums == 0) (sum, missing) = Fresh(values, i, days);
+            // Summed afresh now and then, so that the rounding of many steps does not add up; few days always, so that a mean that lies on a threshold stays on it.
+            if (days <= AlwaysFreshDays || i % StepsBetweenFreshSums == 0) (sum, missing) = Fresh(values, i, days);
             means[i] = i + 1 < days || missing > 0 ? double.NaN : sum / days;
         }
 
