@@ -10,7 +10,7 @@ public sealed class SiteJournal
     private readonly IReadOnlyList<JournalEntry> entries;
 
     /// <summary>The journal of a site.</summary>
-    /// <param name="entries">Its entries, in any order; what was replaced or withdrawn is not among them.</param>
+    /// <param name="entries">Its entries, in any order; those of one day stay in the order given, so that the one recorded last is the last. What was mended or withdrawn is not among them.</param>
     public SiteJournal(IEnumerable<JournalEntry> entries) => this.entries = [.. entries.OrderBy(entry => entry.On)];
 
     /// <summary>A site about which nothing was recorded.</summary>
