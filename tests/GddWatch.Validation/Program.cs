@@ -7,9 +7,11 @@ const string Usage = """
           fits the constants of the default model and prints them, their errors, and the errors at stations left out
       soil-report WEATHERFOLDER OUTFOLDER
           writes OUTFOLDER/soil.html and OUTFOLDER/soil.csv
-      window-report CONFIGFOLDER WEATHERFOLDER
-          judges the treatments of a configuration from estimated and from measured soil, and prints how far their openings lie apart and how often
-          windows open again
+      window-report CONFIGFOLDER WEATHERFOLDER OUTFOLDER
+          judges the treatments of a configuration from estimated and from measured soil, prints how far their openings lie apart, how often windows
+          open again and how long before crabgrass the spring pre-emergent opens, and writes OUTFOLDER/windows.txt, windows.csv and curves.csv
+      window-sweep CONFIGFOLDER WEATHERFOLDER
+          tries other openings of the spring pre-emergent, chosen on half of the stations and looked at on the other half
 
     WEATHERFOLDER holds uscrn-daily (stations.csv and one folder a year) and, where wanted, harvard-forest and met-eireann.
     An option --threads N says how many cores may be used; 2 unless said otherwise.
@@ -39,8 +41,11 @@ try
         case ["soil-report", string weather, string folder]:
             SoilReportCommand.Run(weather, folder, threads);
             return 0;
-        case ["window-report", string configuration, string weather]:
-            WindowReportCommand.Run(configuration, weather, Console.Out, threads);
+        case ["window-report", string configuration, string weather, string folder]:
+            await WindowReportCommand.RunAsync(configuration, weather, folder, CancellationToken.None);
+            return 0;
+        case ["window-sweep", string configuration, string weather]:
+            await WindowSweepCommand.RunAsync(configuration, weather, Console.Out, CancellationToken.None);
             return 0;
         default:
             Console.Error.WriteLine(Usage);

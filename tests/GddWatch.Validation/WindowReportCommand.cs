@@ -1,8 +1,7 @@
 using System.Globalization;
+using System.Text;
 using GddWatch.Agronomy.Treatments;
-using GddWatch.Agronomy.Windows;
 using GddWatch.Configuration;
-using GddWatch.Validation.Weather;
 using GddWatch.Validation.Windows;
 
 namespace GddWatch.Validation;
@@ -10,58 +9,84 @@ namespace GddWatch.Validation;
 /// <summary>Judges the treatments of a configuration over all stations and seasons: how far estimated and measured soil lie apart, and how often windows open again.</summary>
 internal static class WindowReportCommand
 {
-    private const int WorstShown = 12;
+    private const int WorstStations = 8;
+    private const int WorstSeasons = 12;
 
-    public static void Run(string configuration, string weather, TextWriter output, int threads)
+    public static async Task RunAsync(string configuration, string weather, string outFolder, CancellationToken stop)
     {
         ConfigurationReading reading = ConfigurationReader.Read(configuration);
         if (reading.Configuration is not { } read) throw new InvalidDataException(string.Join('\n', reading.Faults));
-        IReadOnlyList<MeasuredStation> stations = UscrnStations.Read(Path.Combine(weather, "uscrn-daily"));
-        JudgedStation[] judged = [.. stations.AsParallel().AsOrdered().WithDegreeOfParallelism(threads).Select(station => JudgedStation.Of(station, read.Treatments))];
-        output.WriteLine("Days between openings judged from estimated and from measured soil; pairs where both opened for certain and the measurement has no hole before.");
-        output.WriteLine("treatment, group, pairs, mean, median, pairs with holes too, mean, median, within 3, within 7, opened by estimate, opened by measurement, median opening, seasons, reopenings");
+        IReadOnlyList<StationWeather> stations = await StationReader.ReadAsync(Path.Combine(weather, "uscrn-daily"), stop);
+        Directory.CreateDirectory(outFolder);
+        UTF8Encoding utf8 = new(encoderShouldEmitUTF8Identifier: false);
+        await using StreamWriter seasons = new(Path.Combine(outFolder, "windows.csv"), false, utf8);
+        await using StreamWriter curves = new(Path.Combine(outFolder, "curves.csv"), false, utf8);
+        SeasonTable.Header(seasons);
+        SoilCurves.Header(curves);
+        var text = new StringWriter(CultureInfo.InvariantCulture);
+        text.WriteLine($"{stations.Count} stations, {stations.Count(station => station.IsHumid)} of them humid (600 mm of rain a year or more), read by the service's own feed.");
+        text.WriteLine($"A season is compared where both windows opened on days that are certain and the measured soil at 5 cm has a value on each of the {OpeningPair.WholeDaysBefore} days before the earlier opening and up to the later.");
         foreach (Treatment treatment in read.Treatments)
         {
-            JudgedStation[] humid = [.. judged.Where(each => each.Station.IsHumid)];
-            Row(output, treatment, "humid", humid);
-            // Two halves, so that a rule can be chosen on one and looked at on the other.
-            Row(output, treatment, "humid, every second from the first", [.. humid.Where((_, index) => index % 2 == 0)]);
-            Row(output, treatment, "humid, every second from the second", [.. humid.Where((_, index) => index % 2 == 1)]);
-            Row(output, treatment, "dry", [.. judged.Where(each => !each.Station.IsHumid)]);
+            OpeningPair[] pairs = [.. stations.SelectMany(station => OpeningPair.Of(station, treatment))];
+            SeasonTable.Write(seasons, pairs);
+            Part(text, curves, treatment, pairs);
         }
 
-        foreach (Treatment treatment in read.Treatments) Worst(output, treatment, [.. judged.Where(each => each.Station.IsHumid)]);
+        Console.Out.Write(text);
+        await File.WriteAllTextAsync(Path.Combine(outFolder, "windows.txt"), text.ToString(), utf8, stop);
     }
 
-    private static void Row(TextWriter output, Treatment treatment, string group, IReadOnlyList<JudgedStation> stations)
+    private static void Part(TextWriter text, TextWriter curves, Treatment treatment, OpeningPair[] pairs)
     {
-        int[] differences = [.. stations.SelectMany(each => each.Pairs(treatment.Id)).Select(Difference).Order()];
-        int[] all = [.. stations.SelectMany(each => each.Pairs(treatment.Id, withHoles: true)).Select(Difference).Order()];
-        Window[] windows = [.. stations.SelectMany(each => each.Estimated).Where(window => window.Treatment.Id == treatment.Id)];
-        int[] openings = [.. windows.Where(window => window.FirstOpening is not null).Select(window => window.FirstOpening!.Day.DayNumber - window.Season.Span.First.DayNumber).Order()];
-        string median = openings.Length == 0 ? "never" : windows[0].Season.Span.First.AddDays(openings[openings.Length / 2]).ToString("d MMM", CultureInfo.InvariantCulture);
-        int measured = stations.SelectMany(each => each.Measured).Count(window => window.Treatment.Id == treatment.Id && window.FirstOpening is not null);
-        output.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"{treatment.Id}, {group}, {differences.Length}, {Mean(differences)}, {Median(differences)}, {all.Length}, {Mean(all)}, {Median(all)}, {Within(differences, 3):0.00}, {Within(differences, 7):0.00}, {openings.Length}, {measured}, {median}, {windows.Length}, {windows.Sum(window => window.Reopenings)}"));
-    }
-
-    private static string Mean(int[] days) => days.Length == 0 ? "-" : days.Average().ToString("0.00", CultureInfo.InvariantCulture);
-
-    private static string Median(int[] sortedDays) => sortedDays.Length == 0 ? "-" : sortedDays[sortedDays.Length / 2].ToString(CultureInfo.InvariantCulture);
-
-    private static double Within(int[] differences, int days) => differences.Length == 0 ? double.NaN : differences.Count(each => each <= days) / (double)differences.Length;
-
-    private static void Worst(TextWriter output, Treatment treatment, IReadOnlyList<JudgedStation> stations)
-    {
-        var worst = stations.SelectMany(each => each.Pairs(treatment.Id).Select(pair => (each.Station.Name, pair))).Where(each => Difference(each.pair) > 0)
-            .OrderByDescending(each => Difference(each.pair)).Take(WorstShown).ToList();
-        if (worst.Count > 0) output.WriteLine($"\nThe worst of {treatment.Id}: station, season, by estimate, by measurement");
-        foreach ((string name, (Window estimated, Window measured)) in worst)
+        text.WriteLine($"\n{treatment.Id}");
+        foreach (bool isHumid in (bool[])[true, false])
         {
-            output.WriteLine($"  {name}, {estimated.Season.Year}, {estimated.FirstOpening!.Day:yyyy-MM-dd}, {measured.FirstOpening!.Day:yyyy-MM-dd}");
+            OpeningPair[] group = [.. pairs.Where(pair => pair.Station.IsHumid == isHumid)];
+            text.WriteLine($"  {(isHumid ? "humid" : "dry")}: {Figures(OpeningFigures.Of(group))}");
+            text.WriteLine($"    by estimate {Course(group, ofEstimate: true)}; by measurement {Course(group, ofEstimate: false)}");
+            if (treatment.Id == CrabgrassDates.Treatment) Ahead(text, group);
+        }
+
+        OpeningPair[] compared = [.. pairs.Where(pair => pair.Station.IsHumid && pair.BothOpened && pair.IsWhole)];
+        if (!compared.Any(pair => pair.Apart > 0)) return;
+        text.WriteLine("  humid stations furthest apart: mean and most days, seasons compared");
+        foreach (var station in compared.GroupBy(pair => pair.Station.Name).OrderByDescending(group => group.Average(pair => pair.Apart)).Take(WorstStations))
+        {
+            text.WriteLine(FormattableString.Invariant($"    {station.Key}: {station.Average(pair => pair.Apart):0.0}, {station.Max(pair => pair.Apart)}, {station.Count()}"));
+        }
+
+        text.WriteLine("  humid seasons furthest apart; 5-day mean soil at 5 cm, estimated / measured, around both openings [°F]");
+        foreach (OpeningPair pair in compared.Where(pair => pair.Apart > 0).OrderByDescending(pair => pair.Apart).Take(WorstSeasons))
+        {
+            SoilCurves.Write(curves, pair);
+            text.WriteLine(SoilCurves.InWords(pair));
         }
     }
 
-    private static int Difference((Window Estimated, Window Measured) pair) => Math.Abs(pair.Estimated.FirstOpening!.Day.DayNumber - pair.Measured.FirstOpening!.Day.DayNumber);
+    private static string Figures(OpeningFigures figures) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{figures.Apart.Length} of {figures.Seasons} seasons compared: mean {figures.Mean:0.00}, median {figures.Median:0.#} days apart, within 3 days {figures.Within(3):0.00}, 7 {figures.Within(7):0.00}, 14 {figures.Within(14):0.00}; with holes in the measurement too {figures.ApartWithHoles.Length}: {figures.MeanWithHoles:0.00}, {figures.MedianWithHoles:0.#}; opened by the estimate alone {figures.OnlyEstimated}, by the measurement alone {figures.OnlyMeasured}");
+
+    private static string Course(OpeningPair[] pairs, bool ofEstimate)
+    {
+        var windows = pairs.Select(pair => (Window: ofEstimate ? pair.Estimated : pair.Measured, Metrics: ofEstimate ? pair.Station.Estimated : pair.Station.Measured)).ToList();
+        LetGo[] letGo = [.. windows.Select(each => LetGo.Of(each.Window, each.Metrics))];
+        return $"opened {windows.Count(each => each.Window.FirstOpening is not null)}, reopened {windows.Sum(each => each.Window.Reopenings)}, what opened it let go in {letGo.Count(each => each.Times > 0)} seasons ({letGo.Sum(each => each.Times)} times) and came back in {letGo.Count(each => each.CameBack > 0)} ({letGo.Sum(each => each.CameBack)} times)";
+    }
+
+    private static void Ahead(TextWriter text, OpeningPair[] pairs)
+    {
+        foreach (bool ofEstimate in (bool[])[true, false])
+        {
+            (DateOnly, CrabgrassDates)[] openings =
+            [
+                .. from pair in pairs
+                   let window = ofEstimate ? pair.Estimated : pair.Measured
+                   where window.FirstOpening is not null && !window.MayHaveOpenedEarlier
+                   select (window.FirstOpening!.Day, CrabgrassDates.Of(pair.Station, window)),
+            ];
+            text.WriteLine($"    opened by {(ofEstimate ? "estimate" : "measurement")} {AheadOfCrabgrass.Of(openings).InWords()}");
+        }
+    }
 }

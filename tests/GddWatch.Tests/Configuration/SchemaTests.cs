@@ -45,7 +45,7 @@ public sealed class SchemaTests
     [InlineData("region.yaml", "    elevation: 250 m", "    elevaton: 250 m", "an unknown key")]
     [InlineData("region.yaml", "    turf: [warm-season]", "    turf: [hot-season]", "an unknown word")]
     [InlineData("region.yaml", "    sites: all", "    sites: some", "a word where all or a list is due")]
-    [InlineData("treatments.yaml", "rises-above: 50 °F", "rises-above: 50 K", "an unknown unit")]
+    [InlineData("treatments.yaml", "rises-above: 49 °F", "rises-above: 50 K", "an unknown unit")]
     [InlineData("treatments.yaml", "method: simple average, from: 01-01 }", "from: 01-01 }", "a threshold without its method")]
     [InlineData("treatments.yaml", "        - calendar: { not-before: 05-01 }", "        - { calendar: { not-before: 05-01 }, heat-sum: { reaches: 1 °C-days, base: 1 °C, method: single sine, from: 01-01 } }", "two conditions in one")]
     public async Task An_editor_marks_what_the_program_refuses(string yaml, string good, string bad, string what)

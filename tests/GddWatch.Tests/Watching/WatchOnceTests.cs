@@ -73,7 +73,7 @@ public sealed class WatchOnceTests
         using Workshop workshop = LawnOn(new DateOnly(2025, 4, 25));
         await workshop.RunAsync("watch", "--once");
         string treatments = Path.Combine(workshop.Config, "treatments.yaml");
-        File.WriteAllText(treatments, File.ReadAllText(treatments).Replace("rises-above: 50 °F", "rises-above: 64 °F", StringComparison.Ordinal).Replace("rises-above: 58 °F", "rises-above: 72 °F", StringComparison.Ordinal).Replace("usual: 55 °F", "usual: 66 °F", StringComparison.Ordinal));
+        File.WriteAllText(treatments, File.ReadAllText(treatments).Replace("rises-above: 49 °F", "rises-above: 64 °F", StringComparison.Ordinal).Replace("rises-above: 58 °F", "rises-above: 72 °F", StringComparison.Ordinal).Replace("usual: 55 °F", "usual: 66 °F", StringComparison.Ordinal));
         PutOn(workshop, new DateOnly(2025, 4, 26));
         await workshop.RunAsync("watch", "--once");
         Assert.Single(Bodies(workshop, "adviser"));

@@ -19,9 +19,9 @@ internal sealed record HoldingRule(string Name, int DaysPast, int OfDays, int Sl
 
     public static HoldingRule TenInARow { get; } = new("10 days in a row", 10, 10, 15, double.PositiveInfinity);
 
-    /// <summary>The rule by which the spring pre-emergent opens.</summary>
+    /// <summary>Of the rules that ask the soil alone, the one that brings estimate and measurement closest; the spring pre-emergent asks the air too (window-report).</summary>
     public static HoldingRule Recommended { get; } = new("3 days in a row and 15-day mean within 2 °C", 3, 3, 15, 2);
 
     /// <summary>Whether a treatment uses it.</summary>
-    public bool InUse => this == Recommended || this == ThreeOfFive;
+    public bool InUse => this == ThreeOfFive;
 }

@@ -38,5 +38,5 @@ public sealed record AllOf(IReadOnlyList<Condition> Parts) : Condition
     }
 
     /// <inheritdoc/>
-    public override string Explain(ReadersUnits units) => string.Join(", and ", Parts.Select(part => part.Explain(units)));
+    public override string Explain(ReadersUnits units) => string.Join(", and ", Parts.Select(part => part.Parts.Count > 1 ? $"({part.Explain(units)})" : part.Explain(units)));
 }

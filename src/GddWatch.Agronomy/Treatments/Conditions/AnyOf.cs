@@ -40,5 +40,5 @@ public sealed record AnyOf(IReadOnlyList<Condition> Parts) : Condition
     }
 
     /// <inheritdoc/>
-    public override string Explain(ReadersUnits units) => string.Join(", or ", Parts.Select(part => part.Explain(units)));
+    public override string Explain(ReadersUnits units) => string.Join(", or ", Parts.Select(part => part.Parts.Count > 1 ? $"({part.Explain(units)})" : part.Explain(units)));
 }
