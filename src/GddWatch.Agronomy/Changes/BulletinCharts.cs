@@ -31,8 +31,14 @@ internal static class BulletinCharts
         string usual = soilCurve.Low.Count == 0
             ? "too few earlier years are known for a usual range"
             : $"usual at this date are {Shown(soilCurve.Low[^1])} to {Shown(soilCurve.High[^1])} {(us ? "°F" : "°C")} in eight of ten years";
-        string words = $"Soil at {Wording.Depth(FiveCentimetres, units)} on {Wording.Day(last)}: {Wording.Temperature(soil[index], units)} ({(metrics.SoilIsMeasured ? "measured" : "estimated")}, 5-day mean); {usual}.";
+        string words = $"Soil at {Wording.Depth(FiveCentimetres, units)} on {Wording.Day(last)}: {Wording.Temperature(soil[index], units)} ({(metrics.SoilIsMeasured ? "measured" : "estimated")}, 5-day mean); {usual}. {HeatWords(metrics, index, units)}";
         return new BulletinChart(last, us ? "°F" : "°C", us ? "°F-days" : "°C-days", soilCurve, heatCurve, words);
+    }
+
+    private static string HeatWords(SiteMetrics metrics, int index, ReadersUnits units)
+    {
+        double heat = metrics.HeatSumColumn(HeatOfTheAir)[index];
+        return double.IsNaN(heat) ? "The heat of the air is not known." : $"Heat of the air since the year's start, base {Wording.Temperature(10, units)}: {Wording.Heat(heat, units)}.";
     }
 
     private static string Shown(double value) => Math.Round(value).ToString(System.Globalization.CultureInfo.InvariantCulture);

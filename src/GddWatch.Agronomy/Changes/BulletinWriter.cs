@@ -42,11 +42,11 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
         return new BulletinSite
         {
             Name = site.Name,
-            Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && window.Treatment.Work != WorkKind.Watering).Select(window => new BulletinLine(window.Treatment.Name, OpenWords(window, metrics, day)))],
+            Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && !IsCare(window.Treatment)).Select(window => new BulletinLine(window.Treatment.Name, $"{OpenWords(window, metrics, day)}{Rivals(window, standing)}{NotChecked(window)}"))],
             Nearing = [.. windows.Where(window => window.State == WindowState.Waiting && !IsSilent(window, standing)).SelectMany(window => Nearing(window, metrics, day))],
             Waits = [.. windows.SelectMany(window => MustWait(window, standing)), .. TooEarly(site, metrics, day, wants).Where(each => each.When.Length > 0).Select(each => new BulletinLine(each.What.Name, each.When))],
             Always = [.. TooEarly(site, metrics, day, wants).Where(each => each.When.Length == 0).Select(each => each.What.Name)],
-            Care = [.. Care(site, metrics, day)],
+            Care = [.. Care(site, metrics, day), .. windows.Where(window => window.IsOpen && IsCare(window.Treatment) && window.Treatment.Work == WorkKind.Mowing).Select(window => new BulletinLine(window.Treatment.Name, window.Treatment.Do.Count > 0 ? window.Treatment.Do[0].TrimEnd('.') : OpenWords(window, metrics, day)))],
             Done = [.. metrics.Journal.Entries.OfType<TreatmentDone>().Where(done => done.On > day.AddDays(-DaysOfWeek)).Select(done => new BulletinLine(NameOf(done.Treatment), $"recorded for {Wording.DayInYear(done.On)}"))],
             Chart = BulletinCharts.Of(metrics, day, units),
         };
@@ -69,7 +69,9 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
     private static string? Awaited(Treatment awaited, SiteMetrics metrics, DateOnly day)
     {
         Season season = awaited.Season.AtOrAfter(day, metrics.Site.Hemisphere);
-        if (WindowJudge.JudgeSeason(awaited, metrics, season, day).FirstOpening is not null) return null;
+        Window window = WindowJudge.JudgeSeason(awaited, metrics, season, day);
+        if (window.FirstOpening is not null) return null;
+        if (window.Holds.Count > 0) return $"{awaited.Name} is held until {Wording.Day(window.Holds.Max(hold => hold.FreeFrom))} at the latest by what is recorded";
         UsualDate usual = UsualOpening.In(season, awaited, metrics);
         if (usual.Day is not { } date) return $"wait for {awaited.Name}";
         return date > day ? $"wait for {awaited.Name}, usually about {Wording.DayInYear(date)}" : $"wait for {awaited.Name}, which is later than usual this season";
@@ -95,9 +97,27 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
         yield return new BulletinLine(window.Treatment.Name, $"{when} ({usual.Source})");
     }
 
+    /// <summary>What the bulletin alone tells is no task with a window to use: it is care of the week, or a pause that must be kept.</summary>
+    private static bool IsCare(Treatment treatment) => treatment.BulletinOnly;
+
+    /// <summary>What stands open beside it and forbids it.</summary>
+    private static string Rivals(Window window, Standing standing)
+    {
+        string[] open = [.. standing.Windows.Where(other => other.IsOpen && window.Treatment.Excludes.Any(exclusion => exclusion.Treatment == other.Treatment.Id)).Select(other => other.Treatment.Name)];
+        return open.Length == 0 ? "" : $"; choose for each area: not together with {Wording.List(open)}";
+    }
+
+    private string NotChecked(Window window) => window.Treatment.Work == WorkKind.Feeding && !region.RulesAbout(window.Site, WorkKind.Feeding).Any()
+        ? "; local rules on feeding were not checked, none is configured"
+        : "";
+
     private IEnumerable<BulletinLine> MustWait(Window window, Standing standing)
     {
-        if (window.IsOpen && IsSilent(window, standing))
+        if (window.IsOpen && IsCare(window.Treatment) && window.Treatment.Work is null)
+        {
+            yield return new BulletinLine(window.Treatment.Name, $"since {Wording.DayInYear(window.Since)}; {(window.Treatment.DoNot.Count > 0 ? window.Treatment.DoNot[0] : window.Because.Sentence(units))}");
+        }
+        else if (window.IsOpen && IsSilent(window, standing))
         {
             LocalRule? ban = region.RulesAbout(window.Site, window.Treatment.Work).FirstOrDefault(rule => rule.Bans(standing.Day));
             string why = ban is null
@@ -120,12 +140,16 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
         foreach (TurfType turf in site.Turf)
         {
             string which = site.Turf.Count > 1 ? $" ({TreatmentSentence.TurfWord(turf)})" : "";
-            if (MowingWords(site, metrics, turf, day) is { } mowing) yield return new BulletinLine($"Mowing{which}", mowing);
-            if (WateringWords(site, metrics, turf, day) is { } watering) yield return new BulletinLine($"Watering{which}", watering);
+            if ((Ban(site, WorkKind.Mowing, day) ?? MowingWords(site, metrics, turf, day)) is { } mowing) yield return new BulletinLine($"Mowing{which}", mowing);
+            if ((Ban(site, WorkKind.Watering, day) ?? WateringWords(site, metrics, turf, day)) is { } watering) yield return new BulletinLine($"Watering{which}", watering);
         }
 
         if (metrics.Climate.FreezeAhead(day) is { } freeze) yield return new BulletinLine(freeze.What, freeze.Words);
     }
+
+    private string? Ban(Site site, WorkKind work, DateOnly day) => region.RulesAbout(site, work).FirstOrDefault(rule => rule.Bans(day)) is { } rule
+        ? $"a local rule bans it until {Wording.AnnualDay(rule.Until)} ({rule.Source})"
+        : null;
 
     private string? MowingWords(Site site, SiteMetrics metrics, TurfType turf, DateOnly day)
     {
@@ -139,14 +163,16 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
         return $"{interval} at {Height(height)}{grass}; never more than a third of the leaf";
     }
 
+    /// <summary>Within what suits all of the configured grasses of the turf.</summary>
     private (string Grass, double HeightMm) Height(Site site, TurfType turf, double highC)
     {
-        foreach (string grass in site.Grass)
-        {
-            if (MowingHeight.Of(grass) is { } range && MowingHeight.TurfOf(grass) == turf) return ($" ({grass}: {Height(range.LowestMm, unit: false)} to {Height(range.HighestMm)}, higher in heat)", range.AdvisedMm(highC));
-        }
-
-        return ("", turf == TurfType.CoolSeason ? UsualCoolHeightMm : UsualWarmHeightMm);
+        string[] grasses = [.. site.Grass.Where(grass => MowingHeight.TurfOf(grass) == turf)];
+        if (grasses.Length == 0) return ("", turf == TurfType.CoolSeason ? UsualCoolHeightMm : UsualWarmHeightMm);
+        MowingHeight[] ranges = [.. grasses.Select(grass => MowingHeight.Of(grass)!.Value)];
+        double lowest = ranges.Max(range => range.LowestMm);
+        double highest = Math.Max(lowest, ranges.Min(range => range.HighestMm));
+        string names = Wording.List([.. grasses.Select(grass => grass.Replace('-', ' '))]);
+        return ($" ({names}: {Height(lowest, unit: false)} to {Height(highest)}, higher in heat)", new MowingHeight(lowest, highest).AdvisedMm(highC));
     }
 
     private string Height(double millimetres, bool unit = true)

@@ -17,7 +17,7 @@ internal sealed class CorrectionWriter(Window window, DueNotice due, DateOnly da
     public Notice Correct(Notice now) => now with
     {
         Headline = $"{window.Site.Name}: correction, {window.Treatment.Name} {NowInShort()}",
-        Reason = $"On {Wording.Day(said.On)} you were told that {Wording.List([.. WhatWasSaid()])}. By the weather as it is known on {Wording.Day(day)}, {NowInFull()}",
+        Reason = $"On {Wording.Day(said.On)} you were told that {Wording.List([.. WhatWasSaid()])}. By what is known on {Wording.Day(day)}, {NowInFull()}",
         Do = [.. WhatToDo(now)],
         DoNot = window.IsOpen || window.State == WindowState.Closed ? now.DoNot : [],
         FoundSo = false,

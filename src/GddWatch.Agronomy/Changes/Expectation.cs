@@ -26,6 +26,6 @@ public static class Expectation
         ArgumentNullException.ThrowIfNull(window);
         var view = new SeasonView(metrics, window.Season);
         DateOnly? known = window.Treatment.Closed?.KnownDay(view)?.Day ?? UsualPace.Before(window, metrics).ClosesAbout(window, day);
-        return known is { } closes && closes <= window.Season.Span.Last ? closes : known is null ? null : window.Season.Span.Last;
+        return known > window.Season.Span.Last ? window.Season.Span.Last : known;
     }
 }

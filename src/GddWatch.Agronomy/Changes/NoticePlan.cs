@@ -93,6 +93,11 @@ public static class NoticePlan
         {
             Told? opened = LastTold(NoticeKind.Opened);
             Told? closing = LastTold(NoticeKind.Closing);
+            if (window.IsOpen && !hasEnded && opened is not null && IsOpenAgain(opened) && Wants(NoticeKind.Opened))
+            {
+                return new DueNotice(NoticeKind.Opened, Math.Max(opened.Revision, closing?.Revision ?? 0) + 1, null);
+            }
+
             NoticeKind? due = window.State switch
             {
                 WindowState.Open or WindowState.Closing when hasEnded => null,
@@ -103,6 +108,13 @@ public static class NoticePlan
                 _ => null,
             };
             return due is { } kind && Wants(kind) ? new DueNotice(kind, 0, null) : null;
+        }
+
+        /// <summary>It was done, or told to be held, after its opening was told, and stands open again.</summary>
+        private bool IsOpenAgain(Told opened)
+        {
+            Transition? done = window.Transitions.LastOrDefault(transition => transition.State == WindowState.Done);
+            return done?.Day > opened.Day || LastTold(NoticeKind.Held)?.Day >= opened.Day;
         }
 
         // Who was told of the opening is owed its close. Who asked for closes alone hears of one that has just come; at a first start the older ones stay silent.

@@ -15,6 +15,9 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
     /// <summary>How far back filled days are mentioned [days].</summary>
     private const int RemarkedDays = 14;
 
+    /// <summary>A record of a rival is named for so long, ended or not [days].</summary>
+    private const int RecordedLatelyDays = 400;
+
     private readonly ReadersUnits units = region.Units;
 
     /// <summary>The notice that is due about a window.</summary>
@@ -40,7 +43,10 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
     private Notice Opened(Window window, DueNotice due)
     {
         // Where something recorded held it at first, it opened for people on the day it became free.
-        Transition opening = window.Transitions.FirstOrDefault(transition => transition.State == WindowState.Open) ?? window.FirstOpening!;
+        // Where it was held or done in between, it is the last such day that counts.
+        Transition opening = (due.Revision > 0
+            ? window.Transitions.LastOrDefault(transition => transition.State is WindowState.Open or WindowState.Closing)
+            : window.Transitions.FirstOrDefault(transition => transition.State == WindowState.Open)) ?? window.FirstOpening!;
         bool isPastBest = window.State == WindowState.Closing;
         Because because = isPastBest ? SeveralBecause.Of([opening.Because, window.PastBest!.Because]) : opening.Because;
         var opened = new ToldFact(due.KeyOf(window, NoticeKind.Opened), window.FirstOpening!.Day);
@@ -113,7 +119,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
     private IEnumerable<string> WhatIsKnown(Window window, Exclusion exclusion)
     {
         TreatmentDone? done = metrics.Journal.LastDone(exclusion.Treatment, standing.Day);
-        if (done is not null && standing.Day.DayNumber - done.On.DayNumber <= exclusion.Hold.LongestDays)
+        if (done is not null && standing.Day.DayNumber - done.On.DayNumber <= RecordedLatelyDays)
         {
             yield return $"{exclusion.Name} is recorded for {Wording.Day(done.On)}; by the record it no longer forbids this. The label decides.";
         }

@@ -27,7 +27,8 @@ internal static class Recorded
         for (DateOnly each = first; each <= day; each = each.AddDays(1))
         {
             Transition now = On(each, window, own, journal);
-            if (transitions.Count == 0 || transitions[^1].State != now.State) transitions.Add(now);
+            bool isDoneAgain = now.State == WindowState.Done && transitions.Count > 0 && transitions[^1].Day != now.Day;
+            if (transitions.Count == 0 || transitions[^1].State != now.State || isDoneAgain) transitions.Add(now);
         }
 
         Transition last = On(day, window, own, journal);
@@ -49,7 +50,9 @@ internal static class Recorded
         if (holds.Count > 0) return new Transition(HeldSince(holds, window, day), WindowState.Held, SeveralBecause.Of([.. holds.Select(hold => hold.Because())]));
         // Where a hold or a rest has just ended, the window stands so from this day on; where nothing came between, from its own day.
         bool wasByJournal = day > window.Season.Span.First && IsByJournal(day.AddDays(-1), window, own, journal);
-        return wasByJournal ? course with { Day = Later(day, course.Day) } : course;
+        if (!wasByJournal) return course;
+        Because free = new PlainBecause($"What was recorded no longer keeps it from {Wording.Day(day)} on.");
+        return new Transition(Later(day, course.Day), course.State, SeveralBecause.Of([free, course.Because]));
     }
 
     private static bool IsByJournal(DateOnly day, Window window, TreatmentDone[] own, SiteJournal journal) =>

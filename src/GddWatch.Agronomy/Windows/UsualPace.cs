@@ -50,11 +50,11 @@ public sealed record UsualPace(
         bool fromPastBest = window.State == WindowState.Closing && DaysFromPastBestToClose.Count >= SiteClimate.SeasonsNeeded;
         DateOnly start = fromPastBest ? window.PastBest!.Day : window.FirstOpening!.Day;
         IReadOnlyList<double> lasted = fromPastBest ? DaysFromPastBestToClose : DaysToClose;
-        DateOnly closes = After(start, lasted, day);
+        DateOnly closes = Earlier(After(start, lasted, day), window.Season.Span.Last);
         string since = fromPastBest ? "after going past its best" : "after opening";
         string range = $"in {Seasons} earlier seasons it closed {lasted.Min():0} to {lasted.Max():0} days {since}";
         if (window.State != WindowState.Open || DaysToPastBest.Count < SiteClimate.SeasonsNeeded) return $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
-        DateOnly past = After(start, DaysToPastBest, day);
+        DateOnly past = Earlier(After(start, DaysToPastBest, day), window.Season.Span.Last);
         return past < closes
             ? $"At the usual pace it is past its best from about {Wording.Day(past)} and closes about {Wording.Day(closes)} ({range})."
             : $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
@@ -66,8 +66,10 @@ public sealed record UsualPace(
         ArgumentNullException.ThrowIfNull(window);
         if (Seasons < SiteClimate.SeasonsNeeded || window.FirstOpening is not { } opening) return null;
         bool fromPastBest = window.State == WindowState.Closing && DaysFromPastBestToClose.Count >= SiteClimate.SeasonsNeeded;
-        return After(fromPastBest ? window.PastBest!.Day : opening.Day, fromPastBest ? DaysFromPastBestToClose : DaysToClose, day);
+        return Earlier(After(fromPastBest ? window.PastBest!.Day : opening.Day, fromPastBest ? DaysFromPastBestToClose : DaysToClose, day), window.Season.Span.Last);
     }
+
+    private static DateOnly Earlier(DateOnly one, DateOnly two) => one < two ? one : two;
 
     /// <summary>A day of the future even where the median lies in the past by now.</summary>
     private static DateOnly After(DateOnly start, IReadOnlyList<double> days, DateOnly today)

@@ -8,7 +8,7 @@ namespace GddWatch.Notices.Composing;
 internal static class BulletinPictures
 {
     private const int WidthPixels = 780;
-    private const int HeightPixels = 250;
+    private const int HeightPixels = 270;
     private static readonly Color Ink = Color.FromHex("#24272b");
     private static readonly Color Faint = Color.FromHex("#5b6168");
     private static readonly Color Line = Color.FromHex("#2c5f8a");
@@ -21,8 +21,8 @@ internal static class BulletinPictures
     public static byte[] Png(BulletinChart chart)
     {
         var both = new Multiplot();
-        both.AddPlot(Draw(chart.Soil, chart.LastDay, $"Soil at 5 cm [{chart.SoilUnit}]", Line));
-        both.AddPlot(Draw(chart.Heat, chart.LastDay, $"Heat of the air [{chart.HeatUnit}]", Warmth));
+        both.AddPlot(Draw(chart.Soil, chart.LastDay, chart.SoilUnit == "°F" ? "Soil at 2 inches [°F]" : "Soil at 5 cm [°C]", Line));
+        both.AddPlot(Draw(chart.Heat, chart.LastDay, chart.SoilUnit == "°F" ? "Heat, base 50 °F [°F-days]" : "Heat, base 10 °C [°C-days]", Warmth));
         // A new one comes with an empty plot of its own.
         both.RemovePlot(both.GetPlot(0));
         both.Layout = new ScottPlot.MultiplotLayouts.Columns();
@@ -35,9 +35,9 @@ internal static class BulletinPictures
         // Asked for by name: what the library would pick may not be there, and without any font it draws no text.
         plot.Font.Set("DejaVu Sans");
         plot.FigureBackground.Color = Colors.White;
-        plot.Title(title, 19);
-        plot.Axes.Bottom.TickLabelStyle.FontSize = 17;
-        plot.Axes.Left.TickLabelStyle.FontSize = 17;
+        plot.Title(title, 24);
+        plot.Axes.Bottom.TickLabelStyle.FontSize = 22;
+        plot.Axes.Left.TickLabelStyle.FontSize = 22;
         plot.Axes.Color(Faint);
         plot.Axes.Title.Label.ForeColor = Ink;
         plot.Axes.Title.Label.Bold = false;

@@ -35,11 +35,21 @@ internal static class BulletinPass
                 sites.Add(part);
             }
 
-            if (sites.Count > 0) yield return MessagePlan.BulletinFor(recipient, new Bulletin(sites, Reasons(configuration, sites), Cautions), region, day);
+            if (sites.Count > 0) yield return MessagePlan.BulletinFor(recipient, new Bulletin(sites, Reasons(configuration, sites), [.. Cautions, .. Sprays(configuration, sites)]), region, day);
         }
     }
 
     /// <summary>Each reason once, for what is named at any of the sites or needs no window to wait for.</summary>
     private static IReadOnlyList<BulletinLine> Reasons(WatchConfiguration configuration, IReadOnlyList<BulletinSite> sites) =>
         [.. configuration.NotYet.Where(each => sites.Any(site => site.Waits.Any(line => line.What == each.Name) || site.Always.Contains(each.Name))).Select(each => new BulletinLine(each.Name, each.Reason))];
+
+    /// <summary>Where weed or insect control stands open: what a forecast can and cannot say, and the other cautions of such work.</summary>
+    private static IEnumerable<string> Sprays(WatchConfiguration configuration, IReadOnlyList<BulletinSite> sites)
+    {
+        string[] control = [.. configuration.Treatments.Where(treatment => treatment.Work is WorkKind.WeedControl or WorkKind.InsectControl).Select(treatment => treatment.Name)];
+        if (sites.Any(site => site.Open.Any(line => control.Contains(line.What))))
+        {
+            yield return "Weed and insect control: a day that is not ruled out here is not made suitable by that; check wind and temperature on site, mow flowers off for the bees, wear what the label asks for, and keep people and pets off until it is dry.";
+        }
+    }
 }

@@ -86,6 +86,30 @@ public sealed class CorrectionTests
     }
 
     [Fact]
+    public void A_window_that_stands_open_again_after_it_was_done_or_held_is_told_again_and_says_why_it_is_free()
+    {
+        Treatment task = Task with { AgainAfterDays = 10, Closing = null, Excludes = [new Exclusion("other", "Other", "One of the two.", "None is recorded.", new HoldRule(20))] };
+        var done = new TreatmentDone { SiteId = "some-lawn", Treatment = task.Id, On = Opened.AddDays(2) };
+        var other = new TreatmentDone { SiteId = "some-lawn", Treatment = "other", On = Opened.AddDays(14) };
+        Recipient reader = Adviser with { Notices = [NoticeKind.Opened, NoticeKind.Held] };
+        var heard = new List<Notice>();
+        for (DateOnly day = Opened; day < Opened.AddDays(37); day = day.AddDays(1)) heard.AddRange(Plan(day, Weather(), reader, task: task, entries: [done, other]));
+        Assert.Equal([NoticeKind.Opened, NoticeKind.Opened, NoticeKind.Held, NoticeKind.Opened], heard.Select(notice => notice.Key.Kind));
+        Assert.Equal([Opened, Opened.AddDays(12), Opened.AddDays(14), Opened.AddDays(34)], heard.Select(notice => notice.Day));
+        Assert.Contains("no longer keeps it", heard[3].Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rival_recorded_with_a_label_date_beyond_the_usual_interval_is_named_and_not_called_unknown()
+    {
+        Treatment task = Task with { Excludes = [new Exclusion("other", "Other", "One of the two.", "None is recorded.", new HoldRule(30, LabelDateDecides: true))] };
+        var other = new TreatmentDone { SiteId = "some-lawn", Treatment = "other", On = Opened.AddDays(-90), NoSeedUntil = Opened };
+        Notice notice = Assert.Single(Plan(Opened, Weather(), Adviser, task: task, entries: other));
+        Assert.DoesNotContain(notice.Choices, line => line.StartsWith("Unknown", StringComparison.Ordinal));
+        Assert.Contains(notice.Choices, line => line.Contains("Other is recorded for", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_notice_that_would_fall_into_a_local_ban_waits_until_the_ban_is_over()
     {
         Treatment feeding = Task with { Work = WorkKind.Feeding };

@@ -139,4 +139,46 @@ public sealed class FactsOfTheTradeTests
 
         Assert.True(seasons > 5);
     }
+
+    [Theory]
+    [InlineData("north-common")]
+    [InlineData("quarry-park")]
+    [InlineData("mill-green")]
+    public async Task Levelling_and_aeration_of_cool_season_turf_are_never_open_together_with_the_summer_pause(string site)
+    {
+        IReadOnlyList<Window> windows = await Seasons.OfSampleAsync(site);
+        foreach (Window pause in windows.Where(window => window.Treatment.Id == "summer-pause" && window.FirstOpening is not null))
+        {
+            foreach (Window work in windows.Where(window => window.Treatment.Id is "levelling-spring" && window.Season.Year == pause.Season.Year && window.LastClosing is not null))
+            {
+                Assert.True(work.LastClosing!.Day <= pause.FirstOpening!.Day, $"{work.Treatment.Id} {work.Season.Year}");
+            }
+
+            foreach (Window work in windows.Where(window => window.Treatment.Id is "levelling-autumn" or "aeration-autumn" && window.Season.Year == pause.Season.Year && window.FirstOpening is not null))
+            {
+                Assert.True(work.FirstOpening!.Day >= pause.LastClosing!.Day, $"{work.Treatment.Id} {work.Season.Year}: {work.FirstOpening.Day}, pause until {pause.LastClosing.Day}");
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("pecan-court")]
+    [InlineData("harbor-lawn")]
+    public async Task In_the_south_no_grub_window_is_past_its_best_in_its_first_weeks(string site) => Assert.All(
+        (await Seasons.OfSampleAsync(site)).Where(window => window.Treatment.Id.StartsWith("grub-preventive", StringComparison.Ordinal) && window is { FirstOpening: not null, PastBest: not null }),
+        window => Assert.True(window.PastBest!.Day >= window.FirstOpening!.Day.AddDays(25), $"{window.Treatment.Id} {window.Season.Year}"));
+
+    [Fact]
+    public void Every_pre_emergent_and_every_seeding_for_the_same_turf_exclude_each_other_both_ways()
+    {
+        Agronomy.Treatments.Treatment[] all = [.. Seasons.Sample.Treatments];
+        foreach (Agronomy.Treatments.Treatment barrier in all.Where(each => each.Id.Contains("pre-emergent", StringComparison.Ordinal)))
+        {
+            foreach (Agronomy.Treatments.Treatment seeding in all.Where(each => each.Work == Agronomy.Places.WorkKind.Seeding && each.Turf.Intersect(barrier.Turf).Any()))
+            {
+                Assert.Contains(barrier.Excludes, exclusion => exclusion.Treatment == seeding.Id);
+                Assert.Contains(seeding.Excludes, exclusion => exclusion.Treatment == barrier.Id);
+            }
+        }
+    }
 }

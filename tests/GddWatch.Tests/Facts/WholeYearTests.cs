@@ -13,7 +13,7 @@ namespace GddWatch.Tests.Facts;
 public sealed class WholeYearTests
 {
     // What an adviser expects of a year, without a source: common practice.
-    private static readonly string[] CoolYear = ["spring-pre-emergent", "spring-feeding", "broadleaf-spring", "levelling-spring", "aeration-autumn", "overseeding", "autumn-feeding", "broadleaf-autumn"];
+    private static readonly string[] CoolYear = ["spring-pre-emergent", "spring-feeding", "broadleaf-spring", "levelling-spring", "overseeding", "aeration-autumn", "autumn-feeding", "broadleaf-autumn"];
     private static readonly string[] WarmYear = ["spring-pre-emergent", "warm-season-seeding", "warm-season-feeding", "levelling-warm", "autumn-pre-emergent-warm"];
 
     /// <summary>By how much the southern site's weather comes later [days]; the dates of the file move by 181, so that all move by 182, one either way.</summary>

@@ -33,6 +33,7 @@ public sealed record DaysBeforeGrowthFalls(TurfType Turf, double UnderShareOfPea
         if (falls.Never) return new PlainBecause($"It is not usual here that growth falls under {GrowthPotentialCondition.Percent(UnderShareOfPeak)} of its yearly peak ({falls.Source}).");
         if (falls.Day is not { } date) return new PlainBecause($"When {what} is not known ({falls.Source}).");
         int left = date.DayNumber - day.DayNumber;
+        if (left == 0) return new UsualDateBecause($"On {Wording.Day(day)} growth is usually under {GrowthPotentialCondition.Percent(UnderShareOfPeak)} of its yearly peak ({falls.Source}); at least {Wording.Days(AtLeast)} before it falls under that are needed.", falls);
         return new UsualDateBecause(
             $"On {Wording.Day(day)}, {Wording.Days(left)} {(left == 1 ? "was" : "were")} left until {what} on {Wording.Day(date)} ({falls.Source}); at least {Wording.Days(AtLeast)} are needed.", falls);
     }

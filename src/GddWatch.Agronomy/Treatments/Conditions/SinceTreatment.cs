@@ -16,6 +16,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 /// <param name="WithinDays">A record older than this counts no more [days].</param>
 public sealed record SinceTreatment(string Treatment, string Name, int? AtLeastDays, int? AtMostDays, HeatSince? Heat, int WithinDays) : Condition
 {
+    /// <summary>A new record begins the count afresh, so that it comes and goes.</summary>
+    public override bool IsLevel => true;
+
     /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {

@@ -11,22 +11,37 @@ internal static class Contradictions
     /// <summary>Why the parts of an "all" can never be met together, in a sentence; null where nothing is against it.</summary>
     public static string? InAll(IReadOnlyList<Condition> parts)
     {
-        foreach (SoilTemperatureCondition low in parts.OfType<SoilTemperatureCondition>().Where(part => part.Passing == Passing.RisesAbove))
-        {
-            bool clashes = parts.OfType<SoilTemperatureCondition>().Any(high =>
-                high.Passing == Passing.FallsBelow && high.Depth == low.Depth && high.MeanOverDays == low.MeanOverDays && high.Threshold < low.Threshold);
-            if (clashes) return $"The same soil temperature cannot be at or above {Wording.Temperature(low.Threshold, ReadersUnits.Metric)} and at or below less than that.";
-        }
-
-        foreach (AirTemperatureCondition one in parts.OfType<AirTemperatureCondition>())
-        {
-            bool clashes = parts.OfType<AirTemperatureCondition>().Any(other =>
-                other.Of == one.Of && other.MeanOverDays == one.MeanOverDays && other.NextDays == one.NextDays && other.Below is { } below && one.Above is { } above && below < above);
-            if (clashes) return $"The same air temperature cannot be at or above {Wording.Temperature(one.Above!.Value, ReadersUnits.Metric)} and at or below less than that.";
-        }
-
-        return null;
+        Condition[] needed = [.. parts.SelectMany(Flat)];
+        return needed.SelectMany(one => needed.Select(other => Clash(one, other))).FirstOrDefault(clash => clash is not null);
     }
+
+    /// <summary>An "all" inside an "all" is one list.</summary>
+    private static IEnumerable<Condition> Flat(Condition part) => part is AllOf all ? all.Parts.SelectMany(Flat) : [part];
+
+    /// <summary>Whether one asks for more of a value than the other allows.</summary>
+    private static string? Clash(Condition one, Condition other) => (one, other) switch
+    {
+        (SoilTemperatureCondition { Passing: Passing.RisesAbove } low, SoilTemperatureCondition { Passing: Passing.FallsBelow } high)
+            when high.Depth == low.Depth && high.MeanOverDays == low.MeanOverDays && high.Threshold < low.Threshold =>
+            $"The same soil temperature cannot be at or above {Shown(low.Threshold)} and at or below less than that.",
+        (AirTemperatureCondition { Above: { } low } first, AirTemperatureCondition { Below: { } high } second)
+            when first.Of == second.Of && first.MeanOverDays == second.MeanOverDays && first.NextDays == second.NextDays && high < low =>
+            $"The same air temperature cannot be at or above {Shown(low)} and at or below less than that.",
+        (GrowthPotentialCondition { Passing: Passing.RisesAbove } low, GrowthPotentialCondition { Passing: Passing.FallsBelow } high)
+            when high.Turf == low.Turf && high.MeanOverDays == low.MeanOverDays && high.OfPeak is null == low.OfPeak is null && high.Share < low.Share =>
+            "The same growth cannot be at least one share and at most less than that.",
+        (RainCondition { AtLeast: { } low } first, RainCondition { AtMost: { } high } second)
+            when first.Days == second.Days && first.IsAhead == second.IsAhead && high.Millimetres < low.Millimetres =>
+            "The same rain cannot be at least one amount and at most less than that.",
+        (RootZoneDepletionCondition { Passing: Passing.RisesAbove } low, RootZoneDepletionCondition { Passing: Passing.FallsBelow } high)
+            when high.Turf == low.Turf && high.ShareOfAllowed < low.ShareOfAllowed =>
+            "The same root zone cannot lack at least one share and at most less than that.",
+        (SinceTreatment { AtLeastDays: { } low } first, SinceTreatment { AtMostDays: { } high } second) when first.Treatment == second.Treatment && high < low =>
+            "The same record cannot lie at least so many days back and at most fewer.",
+        _ => null,
+    };
+
+    private static string Shown(Temperature temperature) => Wording.Temperature(temperature, ReadersUnits.Metric);
 
     /// <summary>The turf that a condition looks at although the treatment is for other turf, so that its season never comes; null where there is none.</summary>
     public static TurfType? OtherTurf(Condition condition, IReadOnlyCollection<TurfType> turf) => condition.AndItsParts()
@@ -51,14 +66,23 @@ internal static class Contradictions
     private static bool Follow(string from, string start, IReadOnlyDictionary<string, Condition> openings, List<string> way)
     {
         if (!openings.TryGetValue(from, out Condition? opens)) return false;
-        foreach (SinceTreatment since in opens.AndItsParts().OfType<SinceTreatment>())
+        foreach (string needed in Needed(opens))
         {
-            way.Add(since.Treatment);
-            if (since.Treatment == start) return true;
-            if (way.IndexOf(since.Treatment) == way.Count - 1 && Follow(since.Treatment, start, openings, way)) return true;
+            way.Add(needed);
+            if (needed == start) return true;
+            if (way.IndexOf(needed) == way.Count - 1 && Follow(needed, start, openings, way)) return true;
             way.RemoveAt(way.Count - 1);
         }
 
         return false;
     }
+
+    /// <summary>The treatments without whose record a condition is never met: of an "all" those of every part, of an "any" those that all parts share, of a "not" none.</summary>
+    private static IReadOnlyCollection<string> Needed(Condition condition) => condition switch
+    {
+        SinceTreatment since => [since.Treatment],
+        AllOf all => [.. all.Parts.SelectMany(Needed).Distinct(StringComparer.Ordinal)],
+        AnyOf any => [.. any.Parts.Select(Needed).Aggregate((one, other) => [.. one.Intersect(other, StringComparer.Ordinal)])],
+        _ => [],
+    };
 }

@@ -16,7 +16,7 @@ public static class OpeningByDate
         CalendarGuard => true,
         AllOf all => all.Parts.All(Suffices),
         AnyOf any => any.Parts.Any(Suffices),
-        Not not => OnlyDates(not.Part),
+        Not not => FailsByDate(not.Part),
         _ => false,
     };
 
@@ -32,12 +32,13 @@ public static class OpeningByDate
         return true;
     }
 
-    private static bool OnlyDates(Condition condition) => condition switch
+    /// <summary>Whether a condition can fail by the date alone, so that its "not" is met by it.</summary>
+    private static bool FailsByDate(Condition condition) => condition switch
     {
         CalendarGuard => true,
-        AllOf all => all.Parts.All(OnlyDates),
-        AnyOf any => any.Parts.All(OnlyDates),
-        Not not => OnlyDates(not.Part),
+        AllOf all => all.Parts.Any(FailsByDate),
+        AnyOf any => any.Parts.All(FailsByDate),
+        Not not => Suffices(not.Part),
         _ => false,
     };
 
