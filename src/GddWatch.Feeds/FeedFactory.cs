@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using GddWatch.Feeds.Archives;
+using GddWatch.Feeds.Archives.Ghcn;
 using GddWatch.Feeds.Csv;
 
 namespace GddWatch.Feeds;
@@ -11,10 +12,14 @@ public static class FeedFactory
     /// <param name="definition">The feed as configured.</param>
     /// <param name="baseFolder">The folder at which relative paths start.</param>
     /// <param name="clock">The time.</param>
-    public static IWeatherFeed Create(FeedDefinition definition, string baseFolder, TimeProvider clock) => definition switch
+    /// <param name="yearly">The files by year that the sites of a run share; null lets the feed read its own.</param>
+    public static IWeatherFeed Create(FeedDefinition definition, string baseFolder, TimeProvider clock, YearlyFiles? yearly = null) => definition switch
     {
         CsvFeedDefinition csv => new CsvFeed(csv, baseFolder, clock),
         ArchiveFeedDefinition { Kind: ArchiveKind.UscrnDaily } archive => new UscrnDailyArchive(archive, baseFolder, clock),
+        ArchiveFeedDefinition { Kind: ArchiveKind.GhcnDailyDly or ArchiveKind.GhcnDailyStationCsv } archive => new GhcnStationArchive(archive, baseFolder, clock),
+        ArchiveFeedDefinition { Kind: ArchiveKind.GhcnDailyByYearCsv } archive =>
+            new GhcnByYearArchive(archive, baseFolder, yearly ?? new YearlyFiles([archive], baseFolder, clock)),
         _ => throw new UnreachableException($"No feed reads {definition}."),
     };
 }

@@ -4,8 +4,8 @@
 //    1 WBANNO                        1-5              -99999
 //    2 LST_DATE                      7-14    yyyymmdd           the day, in local standard time
 //    3 CRX_VN                       16-21             -9.000
-//    4 LONGITUDE                    23-29    °        -9999
-//    5 LATITUDE                     31-37    °        -9999
+//    4 LONGITUDE                    23-29    °        -9999     the place, compared with the site's
+//    5 LATITUDE                     31-37    °        -9999     the place, compared with the site's
 //    6 T_DAILY_MAX                  39-45    °C       -9999     maximum
 //    7 T_DAILY_MIN                  47-53    °C       -9999     minimum
 //    8 T_DAILY_MEAN                 55-61    °C       -9999              ((max + min) / 2)
@@ -22,7 +22,6 @@
 //   26-28 SOIL_TEMP_20, 50, 100_DAILY                  194-200, 202-208, 210-216   °C   -9999
 //
 // Source: readme.txt of the product CRND0103, NOAA National Centers for Environmental Information (columns MEMORY; the files agree with them).
-using System.Buffers;
 using System.Globalization;
 using System.Text;
 using GddWatch.Agronomy.Places;
@@ -41,9 +40,12 @@ public sealed class UscrnDailyArchive(ArchiveFeedDefinition definition, string b
     private const int RecordLength = 216;
     private const int DateStart = 6;
     private const int DateLength = 8;
+    private const int PositionStart = 22;
+    private const int PositionLength = 15;
+    private const int LatitudeStart = 30;
+    private const int CoordinateLength = 7;
     private const double Missing = -9999;
     private const double MissingMoisture = -99;
-    private static readonly SearchValues<byte> LineEnds = SearchValues.Create("\r\n"u8);
 
     private static readonly FixedField[] Fields =
     [
@@ -67,8 +69,10 @@ public sealed class UscrnDailyArchive(ArchiveFeedDefinition definition, string b
     /// <inheritdoc/>
     public async Task<FeedReading> ReadAsync(Site site, DateOnly today, CancellationToken stop)
     {
+        ArgumentNullException.ThrowIfNull(site);
         FaultList faults = new();
         ReadDays days = new(faults);
+        PositionTrack positions = new();
         IReadOnlyList<string> names = FilePattern.Find(definition.Files, baseFolder);
         if (names.Count == 0) faults.Add(FaultKind.Files, FileFaults.NoMatch(Name));
         foreach (string name in names)
@@ -76,28 +80,29 @@ public sealed class UscrnDailyArchive(ArchiveFeedDefinition definition, string b
             stop.ThrowIfCancellationRequested();
             string path = Path.GetFullPath(name, Path.GetFullPath(baseFolder));
             if (await WeatherFile.ReadAsync(path, name, clock, faults, stop) is not { } file) continue;
-            List<ReadDay> rows = Read(file, today, faults);
+            List<ReadDay> rows = Read(file, today, positions, faults);
             if (!rows.Exists(row => row.IsUsable)) faults.Add(FaultKind.Files, FileFaults.NoGoodDays(name));
             days.AddFile(rows);
         }
 
+        positions.Compare(site, faults);
         return days.IsEmpty
             ? new FeedReading(null, faults.Told(refusalsAreLeftOut: false))
             : new FeedReading(days.ToSeries(maximumIsOfTheDayBefore: false), faults.Told(refusalsAreLeftOut: true));
     }
 
-    private static List<ReadDay> Read(WeatherFile file, DateOnly today, FaultList faults)
+    private static List<ReadDay> Read(WeatherFile file, DateOnly today, PositionTrack positions, FaultList faults)
     {
         List<ReadDay> rows = [];
-        ReadOnlySpan<byte> rest = file.Text.Span;
-        for (int line = 1; !rest.IsEmpty; line++)
+        ReadOnlySpan<byte> place = [];
+        foreach (NumberedLine line in new TextLines(file.Text.Span))
         {
-            int end = rest.IndexOfAny(LineEnds);
-            ReadOnlySpan<byte> record = end < 0 ? rest : rest[..end];
-            if (!record.IsEmpty && ReadRecord(record, file.Name, line, today, faults) is { } row) rows.Add(row);
-            if (end < 0) break;
-            bool isPair = rest[end] == '\r' && end + 1 < rest.Length && rest[end + 1] == '\n';
-            rest = rest[(end + (isPair ? 2 : 1))..];
+            ReadOnlySpan<byte> record = line.Text;
+            if (ReadRecord(record, file.Name, line.Number, today, faults) is not { } row) continue;
+            rows.Add(row);
+            ReadOnlySpan<byte> written = record.Slice(PositionStart, PositionLength);
+            if (!written.SequenceEqual(place)) positions.Meet(PositionOf(record), file.Name, line.Number, faults);
+            place = written;
         }
 
         return rows;
@@ -160,6 +165,14 @@ public sealed class UscrnDailyArchive(ArchiveFeedDefinition definition, string b
         faults.Add(FaultKind.OutsideRecords, RowFaults.OutsideRecords(
             row.File, row.Line, field.Name, Encoding.UTF8.GetString(text), possible,
             $"{DayText.Number(possible.Lowest)} to {DayText.Number(possible.Highest)} {possible.Unit}", field.IsRequired));
+    }
+
+    // A position that is not a number is not worth the line: it is as unknown as the code -9999.
+    private static StationPosition PositionOf(ReadOnlySpan<byte> record)
+    {
+        bool isRead = double.TryParse(record.Slice(LatitudeStart, CoordinateLength).Trim((byte)' '), NumberStyles.Float, CultureInfo.InvariantCulture, out double latitude);
+        isRead &= double.TryParse(record.Slice(PositionStart, CoordinateLength).Trim((byte)' '), NumberStyles.Float, CultureInfo.InvariantCulture, out double longitude);
+        return isRead ? new StationPosition(latitude, longitude, null) : new StationPosition(double.NaN, double.NaN, null);
     }
 
     private static bool IsInColumns(ReadOnlySpan<byte> record)

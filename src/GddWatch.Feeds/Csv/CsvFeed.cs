@@ -6,7 +6,7 @@ using GddWatch.Feeds.Reading;
 
 namespace GddWatch.Feeds.Csv;
 
-/// <summary>A CSV file, or all CSV files of a folder in the order of their names.</summary>
+/// <summary>A CSV file, or all CSV files of a folder in the order of their names; each as it is, or packed as .gz or .zip.</summary>
 /// <param name="definition">How to read it.</param>
 /// <param name="baseFolder">The folder at which a relative path starts.</param>
 /// <param name="clock">Tells whether a file was changed just now.</param>
@@ -59,7 +59,7 @@ public sealed class CsvFeed(CsvFeedDefinition definition, string baseFolder, Tim
             List<(string Path, string Name)> files =
             [
                 .. Directory.EnumerateFiles(path)
-                    .Where(file => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+                    .Where(IsTable)
                     .Order(StringComparer.Ordinal)
                     .Select(file => (file, definition.Path + Path.GetFileName(file))),
             ];
@@ -77,6 +77,9 @@ public sealed class CsvFeed(CsvFeedDefinition definition, string baseFolder, Tim
 
         return [];
     }
+
+    private static bool IsTable(string file) =>
+        file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".csv.gz", StringComparison.OrdinalIgnoreCase) || PackedFile.IsZip(file);
 
     private TemperatureUnitFinding JudgeUnit(List<ReadDay> rows, string file, Site site, FaultList faults, bool isAlone)
     {

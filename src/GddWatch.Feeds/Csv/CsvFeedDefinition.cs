@@ -5,7 +5,7 @@ namespace GddWatch.Feeds.Csv;
 /// <summary>A CSV file, or a folder of them, and how to read it.</summary>
 public sealed record CsvFeedDefinition : FeedDefinition
 {
-    /// <summary>The file; a path that ends in "/" is a folder whose .csv files are all read.</summary>
+    /// <summary>The file; a path that ends in "/" is a folder whose .csv, .csv.gz and .zip files are all read.</summary>
     public required string Path { get; init; }
 
     /// <summary>The header of the column that holds the date.</summary>

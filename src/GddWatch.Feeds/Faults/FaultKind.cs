@@ -19,4 +19,7 @@ internal enum FaultKind
     SiteColumn,
     Unit,
     Mixing,
+    Position,
+    SetAside,
+    Station,
 }

@@ -9,6 +9,12 @@ internal sealed class FaultList
     private readonly List<Fault> shown = [];
     private readonly Dictionary<(string File, FaultKind Kind), (int Count, Fault Last)> counts = [];
 
+    /// <summary>Whether nothing was wrong so far.</summary>
+    public bool IsEmpty => shown.Count == 0;
+
+    /// <summary>Whether any file was refused.</summary>
+    public bool HasRefusal => shown.Exists(fault => fault.Severity == FaultSeverity.Refused);
+
     public void Add(FaultKind kind, Fault fault)
     {
         int count = counts.TryGetValue((fault.File, kind), out (int Count, Fault Last) before) ? before.Count + 1 : 1;

@@ -14,7 +14,7 @@ internal static class FileFaults
 
     public static Fault NoFolder(string name) => Refused(name, "There is no such folder.", "the path of a folder that exists, ending in \"/\".");
 
-    public static Fault NoCsvFiles(string name) => Refused(name, "The folder has no file whose name ends in .csv.", "a folder with at least one .csv file.");
+    public static Fault NoCsvFiles(string name) => Refused(name, "The folder has no file whose name ends in .csv, .csv.gz or .zip.", "a folder with at least one .csv file.");
 
     public static Fault NoMatch(string name) => Refused(
         name, "No file matches this pattern.", "a path in which \"*\" stands for any text within one folder or file name; capital and small letters count.");

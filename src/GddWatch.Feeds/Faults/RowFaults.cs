@@ -55,6 +55,11 @@ internal static class RowFaults
         $"{DayText.Number(minimumC)} °C and {DayText.Number(maximumC)} °C",
         "a minimum that is not above the maximum of its day; look whether the station is really read in the morning.");
 
+    public static Fault TwoMaxima(ReadDay own, ReadDay next) => LeftOut(
+        next.File, next.Line, null,
+        $"The hour of reading changes here: {DayText.Of(own.Day)} has a maximum of its own, and the one read in the morning of {DayText.Of(next.Day)} is for it too. That one is left out.", null,
+        "one maximum a day; nothing to do where the station's hour was really changed.");
+
     public static Fault Repeated(ReadDay again, ReadDay first) => new()
     {
         Severity = FaultSeverity.Remark,

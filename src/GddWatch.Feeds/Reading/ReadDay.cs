@@ -18,6 +18,9 @@ internal sealed class ReadDay(DateOnly day, string file, int line)
     /// <summary>False where the row is left out: its day still counts as mentioned, and its temperatures still tell the unit.</summary>
     public bool IsUsable { get; set; } = true;
 
+    /// <summary>Whether the row's maximum was read in the morning, so that it is of the day before.</summary>
+    public bool MaximumIsOfTheDayBefore { get; set; }
+
     /// <summary>Whether the row knows nothing but its day.</summary>
     public bool IsBlank => Array.TrueForAll(values, double.IsNaN);
 

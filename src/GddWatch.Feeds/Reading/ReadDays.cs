@@ -26,8 +26,8 @@ internal sealed class ReadDays(FaultList faults)
     }
 
     /// <summary>
-    /// The days as columns. With <paramref name="maximumIsOfTheDayBefore"/> each maximum goes to the day before its row: read in the morning, it is yesterday
-    /// afternoon's. The minimum is of the same morning and stays; so does precipitation, of which only a part fell on the day before.
+    /// The days as columns. With <paramref name="maximumIsOfTheDayBefore"/>, or where a row says so itself, a maximum goes to the day before its row: read in the
+    /// morning, it is yesterday afternoon's. The minimum is of the same morning and stays; so does precipitation, of which only a part fell on the day before.
     /// </summary>
     public DailySeries? ToSeries(bool maximumIsOfTheDayBefore)
     {
@@ -37,7 +37,7 @@ internal sealed class ReadDays(FaultList faults)
         {
             // A day whose values are all missing still belongs to the series.
             if (row.IsBlank) builder.Add(new DailyRecord { Day = row.Day });
-            ReadDay? maximumRow = maximumIsOfTheDayBefore ? kept.GetValueOrDefault(row.Day.DayNumber + 1) : row;
+            ReadDay? maximumRow = MaximumRowOf(row, maximumIsOfTheDayBefore);
             double minimumC = row[WeatherVariable.MinimumAirC];
             double maximumC = maximumRow?[WeatherVariable.MaximumAirC] ?? double.NaN;
             if (minimumC > maximumC)
@@ -55,13 +55,26 @@ internal sealed class ReadDays(FaultList faults)
             }
 
             // The first row of a run tells the maximum of a day that has no row of its own.
-            if (maximumIsOfTheDayBefore && !kept.ContainsKey(row.Day.DayNumber - 1))
+            if (IsShifted(row, maximumIsOfTheDayBefore) && !kept.ContainsKey(row.Day.DayNumber - 1))
             {
                 Put(builder, row.Day.AddDays(-1), WeatherVariable.MaximumAirC, row[WeatherVariable.MaximumAirC]);
             }
         }
 
         return builder.Build();
+    }
+
+    private static bool IsShifted(ReadDay row, bool allAre) => allAre || row.MaximumIsOfTheDayBefore;
+
+    // Where a station's hour of reading changes, a day can have a maximum of its own evening and one of the next morning: its own stands.
+    private ReadDay? MaximumRowOf(ReadDay row, bool allAreShifted)
+    {
+        bool isOwn = !IsShifted(row, allAreShifted);
+        ReadDay? next = kept.GetValueOrDefault(row.Day.DayNumber + 1);
+        bool nextIsShifted = next is not null && IsShifted(next, allAreShifted);
+        if (!isOwn || (nextIsShifted && double.IsNaN(row[WeatherVariable.MaximumAirC]))) return nextIsShifted ? next : null;
+        if (nextIsShifted && !double.IsNaN(next![WeatherVariable.MaximumAirC])) faults.Add(FaultKind.Order, RowFaults.TwoMaxima(row, next));
+        return row;
     }
 
     /// <summary>The air temperatures of rows, doubtful ones too, as columns: what the unit is judged by.</summary>

@@ -56,6 +56,20 @@ public sealed class ConfigurationReaderTests
         Assert.Equal((ArchiveKind.UscrnDaily, Path.Combine(home, "weather/*/two.txt")), (archive.Kind, archive.Files));
     }
 
+    [Theory]
+    [InlineData("ghcn-daily-dly", ArchiveKind.GhcnDailyDly)]
+    [InlineData("ghcn-daily-station-csv", ArchiveKind.GhcnDailyStationCsv)]
+    [InlineData("ghcn-daily-by-year-csv", ArchiveKind.GhcnDailyByYearCsv)]
+    public void A_feed_of_GHCN_Daily_names_its_station_and_its_hour(string word, ArchiveKind kind)
+    {
+        using var folder = new ConfigurationFolder();
+        folder.Replace("region.yaml", "archive: uscrn-daily", $"archive: {word}\n        station: USC00999999\n        observed-at: morning");
+
+        ArchiveFeedDefinition archive = Assert.IsType<ArchiveFeedDefinition>(Assert.Single(folder.Read().Configuration!.Feeds["two"]));
+
+        Assert.Equal((kind, "USC00999999", ObservationTime.Morning), (archive.Kind, archive.Station, archive.ObservedAt!.Value));
+    }
+
     [Fact]
     public void All_that_a_CSV_feed_can_say_arrives()
     {

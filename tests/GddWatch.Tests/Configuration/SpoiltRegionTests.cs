@@ -43,7 +43,10 @@ public sealed class SpoiltRegionTests
 
     [Theory]
     [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: ¦open-meteo", "open-meteo", "not available in this version", "csv with a file")]
-    [InlineData("archive: uscrn-daily", "archive: ¦ghcn-daily-dly", "ghcn-daily-dly", "not available in this version", "uscrn-daily")]
+    [InlineData("archive: uscrn-daily", "¦archive: ghcn-daily-by-year-csv", null, "\"station\" is missing", "station: USW00094846")]
+    [InlineData("archive: uscrn-daily", "archive: ghcn-daily-dly\n        station: ¦USW9484", "USW9484", "not the id of a station", "11 capital letters")]
+    [InlineData("archive: uscrn-daily", "¦archive: uscrn-daily\n        station: USW00094846", "station", "does not go with a feed of the kind archive: uscrn-daily", "any of archive, files")]
+    [InlineData("archive: uscrn-daily", "archive: ghcn-daily-dly\n        observed-at: ¦noon", "noon", "not a word that is known here", "midnight, morning")]
     [InlineData("archive: uscrn-daily", "archive: ¦uscrn-dayly", "uscrn-dayly", "no archive", "\"uscrn-daily\" is the nearest")]
     [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "¦archive: uscrn-daily", null, "\"files\" is missing", "CRND0103")]
     [InlineData("archive: uscrn-daily\n        files", "¦files", null, "does not say what it is", "csv with the path")]

@@ -12,7 +12,7 @@ public sealed class UscrnDailyArchiveTests : IDisposable
 {
     // An invented day in the archive's columns.
     private const string Record =
-        "99999 20240501  2.622  -86.57   38.89    22.3     9.6    16.0    15.2     1.5    18.45 C    25.4     8.8    16.2    92.5    49.9    70.6   0.387   0.413   0.391   0.439   0.471    15.5    15.1    14.0    12.8    11.4";
+        "99999 20240501  2.622    0.00   45.00    22.3     9.6    16.0    15.2     1.5    18.45 C    25.4     8.8    16.2    92.5    49.9    70.6   0.387   0.413   0.391   0.439   0.471    15.5    15.1    14.0    12.8    11.4";
 
     private readonly FeedFolder folder = new();
 
@@ -123,6 +123,21 @@ public sealed class UscrnDailyArchiveTests : IDisposable
         FeedReading reading = await folder.ReadAsync(Archive("./20*/CRND0103-*-Some.txt"));
 
         Assert.Equal((new DateOnly(2023, 5, 1), new DateOnly(2024, 5, 1)), (reading.Series!.FirstDay, reading.Series.LastDay));
+    }
+
+    // 6840.59 km from Bedford, Indiana, to 45° N 0° E by the spherical law of cosines (CALC).
+    [Fact]
+    public async Task A_station_that_lies_far_from_the_site_is_told_and_one_that_moved_too()
+    {
+        string far = Record.Replace("   0.00   45.00", " -86.57   38.89", StringComparison.Ordinal).Replace("20240501", "20240502", StringComparison.Ordinal);
+
+        FeedReading reading = await folder.With($"{Record}\n{far}\n", "a.txt").ReadAsync(Archive("a.txt"));
+
+        Assert.All(reading.Faults, fault => Assert.Equal(FaultSeverity.Remark, fault.Severity));
+        Assert.Equal(2, reading.Faults[0].Line);
+        Assert.Contains("said to stand elsewhere: 6840.6 km away", reading.Faults[0].Problem, StringComparison.Ordinal);
+        Assert.StartsWith("The station lies 6,841 km from the site.", reading.Faults[1].Problem, StringComparison.Ordinal);
+        Assert.Equal(9.6, reading.At("2024-05-02"));
     }
 
     private static ArchiveFeedDefinition Archive(string files) => new(ArchiveKind.UscrnDaily, files);

@@ -14,8 +14,9 @@ public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
 {
     private static readonly string[] Kinds = ["csv", "archive", "service"];
     private static readonly string[] CsvKeys = ["csv", "columns", "units", "date-format", "missing", "comment", "separator", "site-column", "observed-at"];
-    private static readonly string[] ArchiveKeys = ["archive", "files"];
-    private static readonly string[] LaterArchives = ["ghcn-daily-dly", "ghcn-daily-station-csv", "ghcn-daily-by-year-csv"];
+    private static readonly string[] UscrnKeys = ["archive", "files"];
+    private static readonly string[] GhcnKeys = ["archive", "files", "station", "observed-at"];
+    private const int StationIdLength = 11;
 
     /// <summary>Reads a feed.</summary>
     public FeedDefinition? Read(FeedText text)
@@ -27,7 +28,7 @@ public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
                 RefuseForeignKeys(text, CsvKeys, "csv");
                 return ReadCsv(text);
             case ["archive"]:
-                RefuseForeignKeys(text, ArchiveKeys, "archive");
+                RefuseForeignKeys(text, IsUscrn(text) ? UscrnKeys : GhcnKeys, IsUscrn(text) ? "archive: uscrn-daily" : "archive");
                 return ReadArchive(text);
             case ["service"]:
                 if (text.Service is { } service)
@@ -87,14 +88,26 @@ public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
         if (text.Archive is not { } archive) return null;
         if (!Words.Archives.TryGetValue(archive.Value, out ArchiveKind kind))
         {
-            bool later = LaterArchives.Contains(archive.Value);
-            string problem = later ? $"The archive \"{archive.Value}\" is not available in this version." : $"There is no archive \"{archive.Value}\".";
-            faults.Add(archive.Place, problem, later ? $"one of {string.Join(", ", Words.Archives.Keys)}" : NearestWord.Hint(archive.Value, [.. Words.Archives.Keys]));
+            faults.Add(archive.Place, $"There is no archive \"{archive.Value}\".", NearestWord.Hint(archive.Value, [.. Words.Archives.Keys]));
             return null;
         }
 
-        return text.Files is { } files ? new ArchiveFeedDefinition(kind, paths.Resolve(files.Value)) : null;
+        if (kind == ArchiveKind.GhcnDailyByYearCsv)
+        {
+            RequireKey(text, "station", "for example station: USW00094846, since a file by year holds every station");
+            if (text.Station is null) return null;
+        }
+
+        if (text.Station is { } station && (station.Value.Length != StationIdLength || !station.Value.All(each => char.IsAsciiLetterUpper(each) || char.IsAsciiDigit(each) || each is '-' or '_')))
+        {
+            faults.Add(station.Place, "This is not the id of a station of GHCN-Daily.", "11 capital letters and digits, such as USW00094846");
+            return null;
+        }
+
+        return text.Files is { } files ? new ArchiveFeedDefinition(kind, paths.Resolve(files.Value), text.Station?.Value, text.ObservedAt?.Value) : null;
     }
+
+    private static bool IsUscrn(FeedText text) => text.Archive is { } archive && Words.Archives.TryGetValue(archive.Value, out ArchiveKind kind) && kind == ArchiveKind.UscrnDaily;
 
     private void RefuseForeignKeys(FeedText text, string[] own, string kind)
     {

@@ -59,7 +59,11 @@ public static class Words
     public static readonly IReadOnlyDictionary<string, ObservationTime> ObservationTimes = Table([("midnight", ObservationTime.Midnight), ("morning", ObservationTime.Morning)]);
 
     /// <summary>The public archives that can be read.</summary>
-    public static readonly IReadOnlyDictionary<string, ArchiveKind> Archives = Table([("uscrn-daily", ArchiveKind.UscrnDaily)]);
+    public static readonly IReadOnlyDictionary<string, ArchiveKind> Archives = Table(
+    [
+        ("uscrn-daily", ArchiveKind.UscrnDaily), ("ghcn-daily-dly", ArchiveKind.GhcnDailyDly), ("ghcn-daily-station-csv", ArchiveKind.GhcnDailyStationCsv),
+        ("ghcn-daily-by-year-csv", ArchiveKind.GhcnDailyByYearCsv),
+    ]);
 
     private static OrderedDictionary<string, T> Table<T>((string Word, T Meaning)[] words) =>
         new(words.Select(each => KeyValuePair.Create(each.Word, each.Meaning)));

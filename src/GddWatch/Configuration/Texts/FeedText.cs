@@ -8,7 +8,7 @@ namespace GddWatch.Configuration.Texts;
 [Description("A source of daily weather: a CSV file or folder, or the files of a public archive.")]
 public sealed record FeedText : TextGroup
 {
-    [Description("The path of a CSV file, or of a folder of them with / at its end, from the folder that holds the configuration folder.")]
+    [Description("The path of a CSV file, packed as .gz or .zip or not, or of a folder of them with / at its end, from the folder that holds the configuration folder.")]
     public Placed<string>? Csv { get; init; }
 
     [Description("Which column of the CSV file holds what, by its header.")]
@@ -37,11 +37,14 @@ public sealed record FeedText : TextGroup
     [Description("When the station is read: midnight (the default), or morning, when a maximum belongs to the day before.")]
     public Placed<ObservationTime>? ObservedAt { get; init; }
 
-    [Description("The format of a public archive: uscrn-daily.")]
+    [Description("The format of a public archive: uscrn-daily, ghcn-daily-dly, ghcn-daily-station-csv or ghcn-daily-by-year-csv.")]
     public Placed<string>? Archive { get; init; }
 
     [Description("The archive's files, * standing for any text within one folder or file name.")]
     public Placed<string>? Files { get; init; }
+
+    [Description("The id of the station in the files of GHCN-Daily, 11 characters; required for ghcn-daily-by-year-csv.")]
+    public Placed<string>? Station { get; init; }
 
     [Description("An open weather service; not available in this version.")]
     public Placed<string>? Service { get; init; }

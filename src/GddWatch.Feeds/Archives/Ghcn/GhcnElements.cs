@@ -1,0 +1,60 @@
+// What the five elements are, and what is made of the flags beside each value.
+//
+//   TMAX, TMIN, TAVG   tenths of °C          PRCP   tenths of mm          SNWD   mm          missing: -9999
+//
+//   measurement flag   H    highest, lowest or mean of hourly values: used        T   a trace: used, its value is 0
+//                      B, D total of two or four shorter totals: used             K, O, W   converted from other units: used
+//                      P    "missing presumed zero": not measured, not used (PRCP, SNWD)
+//                      L    a temperature that "appears to be lagged with respect to reported hour of observation": of which day is not known, not used
+//   quality flag       any: failed a check of the archive, not used
+//   source flag        S    TAVG is of a day that ends at 24:00 UTC, not at local midnight: not used
+//   observation time   where there is one (US co-operative stations): a maximum read from 01:00 to 12:00 is of the day before
+//
+// Wind (AWND) is not read: the archive does not tell the height at which it was measured. Totals of several days (MDTX, MDTN, MDPR) are not read either.
+//
+// Source: readme.txt of GHCN-Daily, version 3.26, section III, and readme-by_station.txt (observation times), NOAA National Centers for Environmental Information.
+// SEEN. That a morning's maximum is the day before's: common practice, and the reason why co-operative and airport days are a day apart.
+using GddWatch.Agronomy.Weather;
+using GddWatch.Feeds.Reading;
+
+namespace GddWatch.Feeds.Archives.Ghcn;
+
+/// <summary>What the elements are called, hold and mean.</summary>
+internal static class GhcnElements
+{
+    /// <summary>How many there are.</summary>
+    public const int Count = 5;
+
+    /// <summary>The code of a value that is missing.</summary>
+    public const int Missing = -9999;
+
+    private static readonly string[] Codes = ["TMAX", "TMIN", "TAVG", "PRCP", "SNWD"];
+
+    private static readonly WeatherVariable[] Variables =
+        [WeatherVariable.MaximumAirC, WeatherVariable.MinimumAirC, WeatherVariable.MeanAirC, WeatherVariable.PrecipitationMm, WeatherVariable.SnowDepthMm];
+
+    /// <summary>The element of a code; null where it is one that is not used.</summary>
+    public static GhcnElement? Of(ReadOnlySpan<byte> code)
+    {
+        if (code.SequenceEqual("TMAX"u8)) return GhcnElement.Maximum;
+        if (code.SequenceEqual("TMIN"u8)) return GhcnElement.Minimum;
+        if (code.SequenceEqual("PRCP"u8)) return GhcnElement.Precipitation;
+        if (code.SequenceEqual("TAVG"u8)) return GhcnElement.Average;
+        return code.SequenceEqual("SNWD"u8) ? GhcnElement.SnowDepth : null;
+    }
+
+    /// <summary>The archive's code.</summary>
+    public static string Code(this GhcnElement element) => Codes[(int)element];
+
+    /// <summary>The variable of the daily record.</summary>
+    public static WeatherVariable Variable(this GhcnElement element) => Variables[(int)element];
+
+    /// <summary>The value in the unit of the daily record.</summary>
+    public static double ToRecordUnit(this GhcnElement element, int value) => element == GhcnElement.SnowDepth ? value : value / 10.0;
+
+    /// <summary>What the element can be.</summary>
+    public static PossibleValues Possible(this GhcnElement element) => PossibleValues.Of(element.Variable());
+
+    /// <summary>Whether the element is one of the day's extremes.</summary>
+    public static bool IsExtreme(this GhcnElement element) => element is GhcnElement.Maximum or GhcnElement.Minimum;
+}

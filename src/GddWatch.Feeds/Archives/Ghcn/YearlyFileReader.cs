@@ -1,0 +1,156 @@
+using System.Text;
+using GddWatch.Feeds.Faults;
+using GddWatch.Feeds.Reading;
+
+namespace GddWatch.Feeds.Archives.Ghcn;
+
+/// <summary>
+/// Reads a file by year once from beginning to end and keeps what is of the wanted stations. Such a file has more than a gigabyte, so it is not held in memory.
+/// </summary>
+internal sealed class YearlyFileReader
+{
+    // The largest years have about 1.3 GB (common practice); what is larger is no year, or a packed file made to fill the machine.
+    private const long LargestBytes = 8_000_000_000;
+    private const int BufferBytes = 1 << 20;
+    private const int GzipTrailerBytes = 4;
+    private const int BeginningBytes = 16;
+    private const int OthersShown = 5;
+
+    private readonly string name;
+    private readonly TimeProvider clock;
+    private readonly Dictionary<StationKey, GhcnStationDays> wanted = [];
+    private readonly Dictionary<string, GhcnStationDays> stations = new(StringComparer.Ordinal);
+    private readonly SortedSet<string> others = new(StringComparer.Ordinal);
+    private readonly FaultList faults = new();
+    private int lines;
+    private bool isInLongLine;
+
+    public YearlyFileReader(string name, IEnumerable<string> wantedStations, TimeProvider clock)
+    {
+        this.name = name;
+        this.clock = clock;
+        foreach (string station in wantedStations)
+        {
+            if (StationKey.Of(station) is not { } key) continue;
+            stations[station] = wanted[key] = new GhcnStationDays(name);
+        }
+    }
+
+    /// <summary>Reads the file.</summary>
+    public async Task<YearlyFile> ReadAsync(string path, CancellationToken stop)
+    {
+        bool isBeingWritten = false;
+        try
+        {
+            if (Directory.Exists(path)) return Refuse(FileFaults.IsAFolder(name));
+            DateTimeOffset changed = new(File.GetLastWriteTimeUtc(path));
+            await using FileStream file = new(
+                path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1 << 16, FileOptions.Asynchronous | FileOptions.SequentialScan);
+            isBeingWritten = WeatherFile.IsJustNow(changed, clock);
+            byte[] end = EndOf(file);
+            await using Stream? text = PackedFile.Open(file, name, faults);
+            return text is null ? Refuse(null) : await ReadAsync(text, end, isBeingWritten, stop);
+        }
+        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return Refuse(FileFaults.Missing(name, path));
+        }
+        catch (Exception failure) when (failure is InvalidDataException or NotSupportedException)
+        {
+            return Refuse(PackedFaults.Broken(name, isBeingWritten));
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            return Refuse(FileFaults.Unreadable(name));
+        }
+    }
+
+    private async Task<YearlyFile> ReadAsync(Stream text, byte[] endOfFile, bool isBeingWritten, CancellationToken stop)
+    {
+        byte[] buffer = new byte[BufferBytes];
+        int kept = 0;
+        long total = 0;
+        while (true)
+        {
+            int count = await text.ReadAsync(buffer.AsMemory(kept), stop);
+            if (count == 0) break;
+            bool isBeginning = total == 0;
+            total += count;
+            if (total > LargestBytes) return Refuse(PackedFaults.UnpacksTooLarge(name, LargestBytes));
+            // A first piece of fewer bytes than the beginning is judged by what there is: no text has a zero byte.
+            if (isBeginning && buffer.AsSpan(0, Math.Min(count, BeginningBytes)).Contains((byte)0)) return Refuse(FileFaults.NotText(name));
+            kept = TakeLines(buffer.AsSpan(0, kept + count));
+            if (kept < buffer.Length) continue;
+            if (!isInLongLine) TellLongLine(buffer, lines + 1);
+            isInLongLine = true;
+            kept = 0;
+        }
+
+        if (total == 0) return Refuse(isBeingWritten ? PackedFaults.Broken(name, changedJustNow: true) : FileFaults.Empty(name));
+        FinishLastLine(buffer.AsSpan(0, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
+        return new YearlyFile(stations, faults, others);
+    }
+
+    private void FinishLastLine(ReadOnlySpan<byte> rest, bool isCutShort, bool isBeingWritten)
+    {
+        if (isCutShort && rest.IsEmpty) faults.Add(FaultKind.WrittenWhileRead, PackedFaults.LengthDiffers(name));
+        if (rest.IsEmpty || isInLongLine) return;
+        if (isBeingWritten) faults.Add(FaultKind.WrittenWhileRead, FileFaults.Unfinished(name, lines + 1, Encoding.UTF8.GetString(rest)));
+        else if (isCutShort) faults.Add(FaultKind.WrittenWhileRead, PackedFaults.CutShort(name, lines + 1, Encoding.UTF8.GetString(rest)));
+        else TakeLine(rest);
+    }
+
+    // Takes the whole lines, moves the rest of the text to the front, and gives its length.
+    private int TakeLines(Span<byte> text)
+    {
+        Span<byte> rest = text;
+        for (int end = rest.IndexOf((byte)'\n'); end >= 0; end = rest.IndexOf((byte)'\n'))
+        {
+            if (isInLongLine) lines++;
+            else TakeLine(rest[..end]);
+            isInLongLine = false;
+            rest = rest[(end + 1)..];
+        }
+
+        rest.CopyTo(text);
+        return rest.Length;
+    }
+
+    private void TakeLine(ReadOnlySpan<byte> line)
+    {
+        lines++;
+        if (lines == 1 && line.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF])) line = line[3..];
+        if (line.EndsWith("\r"u8)) line = line[..^1];
+        if (line.IsEmpty || (lines == 1 && GhcnLongLine.IsHeader(line))) return;
+        ReadOnlySpan<byte> station = GhcnLongLine.StationOf(line);
+        if (station.IsEmpty)
+        {
+            if (line.Length > RowLimits.LongestLineBytes) TellLongLine(line, lines);
+            else faults.Add(FaultKind.FieldCount, GhcnFaults.NotARecord(name, lines, GhcnLongLine.Accepted, line));
+        }
+        else if (wanted.TryGetValue(StationKey.Of(station), out GhcnStationDays? days))
+        {
+            GhcnLongLine.Take(line, lines, days);
+        }
+        else if (others.Count < OthersShown)
+        {
+            others.Add(Encoding.UTF8.GetString(station));
+        }
+    }
+
+    private void TellLongLine(ReadOnlySpan<byte> line, int number) =>
+        faults.Add(FaultKind.LongLine, RowFaults.LongLine(name, number, line.Length, Encoding.UTF8.GetString(line[..100])));
+
+    private static byte[] EndOf(FileStream file)
+    {
+        byte[] end = new byte[Math.Min(GzipTrailerBytes, file.Length)];
+        int count = RandomAccess.Read(file.SafeFileHandle, end, file.Length - end.Length);
+        return end[..count];
+    }
+
+    private YearlyFile Refuse(Fault? fault)
+    {
+        if (fault is not null) faults.Add(FaultKind.Files, fault);
+        return new YearlyFile(new Dictionary<string, GhcnStationDays>(), faults, others);
+    }
+}
