@@ -6,6 +6,8 @@ namespace GddWatch.Feeds.Csv;
 /// <summary>Where the configured columns stand in a file, found by its header.</summary>
 internal sealed class CsvColumns
 {
+    private const int LongestShown = 60;
+
     private CsvColumns(int count, int date, int site, IReadOnlyList<CsvColumn> variables)
     {
         Count = count;
@@ -52,8 +54,8 @@ internal sealed class CsvColumns
 
     private static Fault NoColumn(CsvFeedDefinition definition, string name, IReadOnlyList<string> header, string file, int line)
     {
-        string accepted = $"one of the names in the header line: {string.Join(", ", header.Take(40))}{(header.Count > 40 ? ", …" : "")}.";
-        if (NearestName.Of(name, header) is { } near) accepted = $"perhaps \"{near}\"; {accepted}";
+        string accepted = $"one of the names in the header line: {string.Join(", ", header.Take(40).Select(Short))}{(header.Count > 40 ? ", …" : "")}.";
+        if (NearestName.Of(name, header) is { } near) accepted = $"perhaps \"{Short(near)}\"; {accepted}";
         if (header.Count == 1 && OtherSeparator(header[0], definition.Separator) is { } other)
         {
             accepted = $"the header has one field only, so the separator is probably \"{other}\" (a tab is written \"\\t\"); {accepted}";
@@ -61,6 +63,8 @@ internal sealed class CsvColumns
 
         return new Fault { Severity = FaultSeverity.Refused, File = file, Line = line, Column = name, Problem = "The file has no column of this name.", Accepted = accepted };
     }
+
+    private static string Short(string name) => name.Length <= LongestShown ? name : $"{name[..LongestShown]}…";
 
     private static Fault Ambiguous(string name, int[] places, string file, int line) => new()
     {

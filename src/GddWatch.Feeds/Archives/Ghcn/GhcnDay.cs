@@ -11,7 +11,7 @@ internal struct GhcnDay
     /// <summary>The values in the archive's own units, by element.</summary>
     public ValuesByElement Values;
 
-    /// <summary>The line that named the day first.</summary>
+    /// <summary>The line that named the day first, from 1; 0 where none did.</summary>
     public int Line;
 
     /// <summary>When the maximum was read: 0 not told, 1 in the morning, 2 at another time.</summary>

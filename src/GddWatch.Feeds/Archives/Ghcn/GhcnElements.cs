@@ -33,6 +33,10 @@ internal static class GhcnElements
     private static readonly WeatherVariable[] Variables =
         [WeatherVariable.MaximumAirC, WeatherVariable.MinimumAirC, WeatherVariable.MeanAirC, WeatherVariable.PrecipitationMm, WeatherVariable.SnowDepthMm];
 
+    // In the archive's own units: each of millions of values is compared.
+    private static readonly (int Lowest, int Highest)[] Bounds = [.. Enum.GetValues<GhcnElement>().Select(element =>
+        ((int)Math.Ceiling(element.Possible().Lowest * element.UnitsInOne()), (int)Math.Floor(element.Possible().Highest * element.UnitsInOne())))];
+
     /// <summary>The element of a code; null where it is one that is not used.</summary>
     public static GhcnElement? Of(ReadOnlySpan<byte> code)
     {
@@ -50,11 +54,16 @@ internal static class GhcnElements
     public static WeatherVariable Variable(this GhcnElement element) => Variables[(int)element];
 
     /// <summary>The value in the unit of the daily record.</summary>
-    public static double ToRecordUnit(this GhcnElement element, int value) => element == GhcnElement.SnowDepth ? value : value / 10.0;
+    public static double ToRecordUnit(this GhcnElement element, int value) => value / element.UnitsInOne();
 
     /// <summary>What the element can be.</summary>
     public static PossibleValues Possible(this GhcnElement element) => PossibleValues.Of(element.Variable());
 
+    /// <summary>Whether a value in the archive's own unit can be.</summary>
+    public static bool IsPossible(this GhcnElement element, int value) => value >= Bounds[(int)element].Lowest && value <= Bounds[(int)element].Highest;
+
     /// <summary>Whether the element is one of the day's extremes.</summary>
     public static bool IsExtreme(this GhcnElement element) => element is GhcnElement.Maximum or GhcnElement.Minimum;
+
+    private static double UnitsInOne(this GhcnElement element) => element == GhcnElement.SnowDepth ? 1.0 : 10.0;
 }

@@ -50,10 +50,10 @@ internal static class GhcnFaults
         "a minimum that is not above the maximum.");
 
     public static Fault SeveralStations(string name, IEnumerable<string> stations) => Refused(
-        name, $"The files hold several stations, and which one is the site's cannot be known: {string.Join(", ", stations)}.", "station: and the id of one of them.");
+        name, $"The files hold several stations, and which one is the site's cannot be known: {string.Join(", ", stations.Select(Short))}.", "station: and the id of one of them.");
 
     public static Fault NoSuchStation(string name, string station, IReadOnlyCollection<string> others) => Refused(
-        name, $"No line is of the station \"{station}\".", others.Count == 0 ? "files of GHCN-Daily that hold it." : $"a station that is there, such as {string.Join(", ", others)}.");
+        name, $"No line is of the station \"{station}\".", others.Count == 0 ? "files of GHCN-Daily that hold it." : $"a station that is there, such as {string.Join(", ", others.Select(Short))}.");
 
     public static Fault NoStationNamed(string name) => Refused(
         name, "Files by year hold every station of the world, and the feed does not say which one is the site's.", "station: and its id of 11 characters, such as USW00094846.");
@@ -70,6 +70,9 @@ internal static class GhcnFaults
         Problem = "The station is a co-operative one, and the files do not say at what hour it is read. Its maximum is taken as of the day under which it stands.",
         Accepted = "observed-at: morning where it is read in the morning, when the maximum is of the day before, as at many such stations; else observed-at: midnight.",
     };
+
+    // What stands in the place of an id in a spoiled line can be of any length.
+    private static string Short(string station) => station.Length <= 20 ? station : $"{station[..20]}…";
 
     private static string Start(ReadOnlySpan<byte> text) => Encoding.UTF8.GetString(text[..Math.Min(text.Length, 100)]);
 

@@ -28,6 +28,12 @@ internal static class GhcnLongLine
     /// <summary>Takes the value of a line.</summary>
     public static void Take(ReadOnlySpan<byte> line, int number, GhcnStationDays days)
     {
+        if (!GhcnPlainLine.TryTake(line, number, days)) TakeSlowly(line, number, days);
+    }
+
+    // Field by field, with the place of whatever is wrong.
+    private static void TakeSlowly(ReadOnlySpan<byte> line, int number, GhcnStationDays days)
+    {
         Span<Range> fields = stackalloc Range[Fields + 1];
         int count = Split(line, fields);
         // Files by station have no comma after the last flag where no time is known.

@@ -18,5 +18,8 @@ internal readonly record struct GhcnValue(DateOnly Day, GhcnElement Element, int
 
     /// <summary>Reads a time of observation: four digits, or nothing. One that is no time of day is taken as not told.</summary>
     public static int? Time(ReadOnlySpan<byte> text) =>
-        text.Length is > 0 and <= 4 && int.TryParse(text, out int time) && time is >= 0 and <= 2400 && time % 100 < 60 ? time : null;
+        text.Length is > 0 and <= 4 && int.TryParse(text, out int time) ? Time(time) : null;
+
+    /// <summary>A time of observation as a number of four digits; null where it is no time of day.</summary>
+    public static int? Time(int time) => time is >= 0 and <= 2400 && time % 100 < 60 ? time : null;
 }

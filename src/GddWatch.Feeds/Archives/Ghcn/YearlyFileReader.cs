@@ -22,6 +22,8 @@ internal sealed class YearlyFileReader
     private readonly Dictionary<string, GhcnStationDays> stations = new(StringComparer.Ordinal);
     private readonly SortedSet<string> others = new(StringComparer.Ordinal);
     private readonly FaultList faults = new();
+    private StationKey lastStation;
+    private GhcnStationDays? lastDays;
     private int lines;
     private bool isInLongLine;
 
@@ -128,7 +130,7 @@ internal sealed class YearlyFileReader
             if (line.Length > RowLimits.LongestLineBytes) TellLongLine(line, lines);
             else faults.Add(FaultKind.FieldCount, GhcnFaults.NotARecord(name, lines, GhcnLongLine.Accepted, line));
         }
-        else if (wanted.TryGetValue(StationKey.Of(station), out GhcnStationDays? days))
+        else if (DaysOf(StationKey.Of(station)) is { } days)
         {
             GhcnLongLine.Take(line, lines, days);
         }
@@ -136,6 +138,14 @@ internal sealed class YearlyFileReader
         {
             others.Add(Encoding.UTF8.GetString(station));
         }
+    }
+
+    // A station's elements of a day stand together in the archive's own files.
+    private GhcnStationDays? DaysOf(StationKey station)
+    {
+        if (station == lastStation) return lastDays;
+        lastStation = station;
+        return lastDays = wanted.GetValueOrDefault(station);
     }
 
     private void TellLongLine(ReadOnlySpan<byte> line, int number) =>
