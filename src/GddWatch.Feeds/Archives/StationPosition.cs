@@ -4,7 +4,7 @@ namespace GddWatch.Feeds.Archives;
 /// <param name="Latitude">Latitude [°], north positive.</param>
 /// <param name="Longitude">Longitude [°], east positive.</param>
 /// <param name="ElevationM">Height above the sea [m]; null where the archive does not tell.</param>
-internal readonly record struct StationPosition(double Latitude, double Longitude, double? ElevationM)
+public readonly record struct StationPosition(double Latitude, double Longitude, double? ElevationM)
 {
     private const double EarthRadiusKm = 6371.0088;
 

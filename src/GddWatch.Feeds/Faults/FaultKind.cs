@@ -22,4 +22,5 @@ internal enum FaultKind
     Position,
     SetAside,
     Station,
+    Reply,
 }

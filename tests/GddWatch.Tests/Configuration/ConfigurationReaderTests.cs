@@ -8,6 +8,7 @@ using GddWatch.Agronomy.Weather;
 using GddWatch.Configuration;
 using GddWatch.Feeds.Archives;
 using GddWatch.Feeds.Csv;
+using GddWatch.Feeds.Services;
 using GddWatch.Feeds.Faults;
 using Xunit;
 
@@ -68,6 +69,22 @@ public sealed class ConfigurationReaderTests
         ArchiveFeedDefinition archive = Assert.IsType<ArchiveFeedDefinition>(Assert.Single(folder.Read().Configuration!.Feeds["two"]));
 
         Assert.Equal((kind, "USC00999999", ObservationTime.Morning), (archive.Kind, archive.Station, archive.ObservedAt!.Value));
+    }
+
+    [Theory]
+    [InlineData("open-meteo", ServiceKind.OpenMeteo, "https://api.open-meteo.com/", null)]
+    [InlineData("us-weather-service", ServiceKind.UsWeatherService, "https://api.weather.gov/", null)]
+    [InlineData("noaa-daily-summaries\n        station: USW00094846", ServiceKind.NoaaDailySummaries, "https://www.ncei.noaa.gov/", "USW00094846")]
+    [InlineData("open-meteo\n        base-address: http://127.0.0.1:8080", ServiceKind.OpenMeteo, "http://127.0.0.1:8080/", null)]
+    [InlineData("open-meteo\n        base-address: https://weather.example.org/paid", ServiceKind.OpenMeteo, "https://weather.example.org/paid/", null)]
+    public void A_weather_service_is_asked_at_its_own_address_or_at_another(string text, ServiceKind kind, string address, string? station)
+    {
+        using var folder = new ConfigurationFolder();
+        folder.Replace("region.yaml", "archive: uscrn-daily\n        files: weather/*/two.txt", $"service: {text}");
+
+        ServiceFeedDefinition service = Assert.IsType<ServiceFeedDefinition>(Assert.Single(folder.Read().Configuration!.Feeds["two"]));
+
+        Assert.Equal((kind, new Uri(address), station), (service.Kind, service.BaseAddress, service.Station));
     }
 
     [Fact]

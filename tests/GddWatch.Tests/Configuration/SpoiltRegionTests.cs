@@ -42,7 +42,13 @@ public sealed class SpoiltRegionTests
         Spoilt.Holds("region.yaml", good, marked, found, problem, accepted);
 
     [Theory]
-    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: ¦open-meteo", "open-meteo", "not available in this version", "csv with a file")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: ¦open-meteoo", "open-meteoo", "no weather service", "\"open-meteo\" is the nearest")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "¦service: noaa-daily-summaries", null, "\"station\" is missing", "station: USW00094846")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: noaa-daily-summaries\n        station: ¦94846", "94846", "not the id of a station", "11 capital letters")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "¦service: us-weather-service\n        station: USW00094846", "station", "does not go with a feed of the kind service: us-weather-service", "any of service, base-address")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "¦service: open-meteo\n        files: x", "files", "does not go with a feed of the kind service: open-meteo", "any of service, base-address")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: open-meteo\n        base-address: ¦http://weather.example.org/", "http://weather.example.org/", "without https", "http only for this machine")]
+    [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: open-meteo\n        base-address: ¦file:///etc/passwd", "file:///etc/passwd", "not the address of a weather service", "https://weather.example.org/")]
     [InlineData("archive: uscrn-daily", "¦archive: ghcn-daily-by-year-csv", null, "\"station\" is missing", "station: USW00094846")]
     [InlineData("archive: uscrn-daily", "archive: ghcn-daily-dly\n        station: ¦USW9484", "USW9484", "not the id of a station", "11 capital letters")]
     [InlineData("archive: uscrn-daily", "¦archive: uscrn-daily\n        station: USW00094846", "station", "does not go with a feed of the kind archive: uscrn-daily", "any of archive, files")]

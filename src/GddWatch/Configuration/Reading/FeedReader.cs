@@ -6,6 +6,7 @@ using GddWatch.Configuration.Yaml;
 using GddWatch.Feeds;
 using GddWatch.Feeds.Archives;
 using GddWatch.Feeds.Csv;
+using GddWatch.Feeds.Services;
 
 namespace GddWatch.Configuration.Reading;
 
@@ -16,6 +17,8 @@ public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
     private static readonly string[] CsvKeys = ["csv", "columns", "units", "date-format", "missing", "comment", "separator", "site-column", "observed-at"];
     private static readonly string[] UscrnKeys = ["archive", "files"];
     private static readonly string[] GhcnKeys = ["archive", "files", "station", "observed-at"];
+    private static readonly string[] ServiceKeys = ["service", "base-address"];
+    private static readonly string[] StationServiceKeys = ["service", "station", "base-address"];
     private const int StationIdLength = 11;
 
     /// <summary>Reads a feed.</summary>
@@ -31,14 +34,9 @@ public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
                 RefuseForeignKeys(text, IsUscrn(text) ? UscrnKeys : GhcnKeys, IsUscrn(text) ? "archive: uscrn-daily" : "archive");
                 return ReadArchive(text);
             case ["service"]:
-                if (text.Service is { } service)
-                {
-                    faults.Add(service.Place, "Weather services are not available in this version.", "csv with a file, or archive: uscrn-daily with its files");
-                }
-
-                return null;
+                return ReadService(text);
             case []:
-                faults.Add(text.Place, null, "This feed does not say what it is.", "csv with the path of a file, or archive: uscrn-daily with its files");
+                faults.Add(text.Place, null, "This feed does not say what it is.", "csv with the path of a file, archive: uscrn-daily with its files, or service: open-meteo");
                 return null;
             default:
                 faults.Add(text.Place, string.Join(", ", kinds), "This feed is several things at once.", "one entry of the list for each feed, with a hyphen before each");
@@ -98,13 +96,52 @@ public sealed class FeedReader(FaultList faults, ConfigurationPaths paths)
             if (text.Station is null) return null;
         }
 
-        if (text.Station is { } station && (station.Value.Length != StationIdLength || !station.Value.All(each => char.IsAsciiLetterUpper(each) || char.IsAsciiDigit(each) || each is '-' or '_')))
+        if (text.Station is { } station && !IsStation(station)) return null;
+        return text.Files is { } files ? new ArchiveFeedDefinition(kind, paths.Resolve(files.Value), text.Station?.Value, text.ObservedAt?.Value) : null;
+    }
+
+    private ServiceFeedDefinition? ReadService(FeedText text)
+    {
+        if (text.Service is not { } service) return null;
+        if (!Words.Services.TryGetValue(service.Value, out ServiceKind kind))
         {
-            faults.Add(station.Place, "This is not the id of a station of GHCN-Daily.", "11 capital letters and digits, such as USW00094846");
+            faults.Add(service.Place, $"There is no weather service \"{service.Value}\".", NearestWord.Hint(service.Value, [.. Words.Services.Keys]));
             return null;
         }
 
-        return text.Files is { } files ? new ArchiveFeedDefinition(kind, paths.Resolve(files.Value), text.Station?.Value, text.ObservedAt?.Value) : null;
+        bool hasStation = kind == ServiceKind.NoaaDailySummaries;
+        RefuseForeignKeys(text, hasStation ? StationServiceKeys : ServiceKeys, $"service: {service.Value}");
+        if (hasStation) RequireKey(text, "station", "for example station: USW00094846, one near the site");
+        Uri? address = null;
+        if (text.BaseAddress is { } written && !IsAddress(written, out address)) return null;
+        if (hasStation && (text.Station is not { } station || !IsStation(station))) return null;
+        return new ServiceFeedDefinition { Kind = kind, BaseAddress = address ?? ServiceFacts.DefaultAddress(kind), Station = hasStation ? text.Station?.Value : null };
+    }
+
+    private bool IsStation(Placed<string> station)
+    {
+        if (station.Value.Length == StationIdLength && station.Value.All(each => char.IsAsciiLetterUpper(each) || char.IsAsciiDigit(each) || each is '-' or '_')) return true;
+        faults.Add(station.Place, "This is not the id of a station of GHCN-Daily.", "11 capital letters and digits, such as USW00094846");
+        return false;
+    }
+
+    private bool IsAddress(Placed<string> written, out Uri? address)
+    {
+        const string Accepted = "an address such as https://weather.example.org/, ending in /; http only for this machine itself, such as http://127.0.0.1:8080/";
+        bool isWeb = Uri.TryCreate(written.Value, UriKind.Absolute, out address) && (address.Scheme == Uri.UriSchemeHttps || address.Scheme == Uri.UriSchemeHttp);
+        if (!isWeb || address!.Query.Length > 0 || address.Fragment.Length > 0 || address.UserInfo.Length > 0)
+        {
+            faults.Add(written.Place, "This is not the address of a weather service.", Accepted);
+            return false;
+        }
+
+        if (address.Scheme == Uri.UriSchemeHttp && !address.IsLoopback)
+        {
+            faults.Add(written.Place, "Weather is not fetched without https from another machine.", Accepted);
+            return false;
+        }
+
+        return true;
     }
 
     private static bool IsUscrn(FeedText text) => text.Archive is { } archive && Words.Archives.TryGetValue(archive.Value, out ArchiveKind kind) && kind == ArchiveKind.UscrnDaily;

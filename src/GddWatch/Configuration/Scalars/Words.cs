@@ -5,6 +5,7 @@ using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments.Conditions;
 using GddWatch.Feeds.Archives;
 using GddWatch.Feeds.Csv;
+using GddWatch.Feeds.Services;
 
 namespace GddWatch.Configuration.Scalars;
 
@@ -64,6 +65,9 @@ public static class Words
         ("uscrn-daily", ArchiveKind.UscrnDaily), ("ghcn-daily-dly", ArchiveKind.GhcnDailyDly), ("ghcn-daily-station-csv", ArchiveKind.GhcnDailyStationCsv),
         ("ghcn-daily-by-year-csv", ArchiveKind.GhcnDailyByYearCsv),
     ]);
+
+    /// <summary>The open weather services that can be asked.</summary>
+    public static readonly IReadOnlyDictionary<string, ServiceKind> Services = Table([.. Enum.GetValues<ServiceKind>().Select(kind => (ServiceFacts.Word(kind), kind))]);
 
     private static OrderedDictionary<string, T> Table<T>((string Word, T Meaning)[] words) =>
         new(words.Select(each => KeyValuePair.Create(each.Word, each.Meaning)));

@@ -5,7 +5,7 @@ using GddWatch.Feeds.Csv;
 
 namespace GddWatch.Configuration.Texts;
 
-[Description("A source of daily weather: a CSV file or folder, or the files of a public archive.")]
+[Description("A source of daily weather: a CSV file or folder, the files of a public archive, or an open weather service.")]
 public sealed record FeedText : TextGroup
 {
     [Description("The path of a CSV file, packed as .gz or .zip or not, or of a folder of them with / at its end, from the folder that holds the configuration folder.")]
@@ -43,12 +43,13 @@ public sealed record FeedText : TextGroup
     [Description("The archive's files, * standing for any text within one folder or file name.")]
     public Placed<string>? Files { get; init; }
 
-    [Description("The id of the station in the files of GHCN-Daily, 11 characters; required for ghcn-daily-by-year-csv.")]
+    [Description("The id of the station in the files of GHCN-Daily, 11 characters; required for ghcn-daily-by-year-csv, and for service: noaa-daily-summaries.")]
     public Placed<string>? Station { get; init; }
 
-    [Description("An open weather service; not available in this version.")]
+    [Description("An open weather service: open-meteo (forecast and past days computed by models, any place; its free host is for non-commercial use only, under 10,000 calls a day, 5,000 an hour, 600 a minute), "
+        + "noaa-daily-summaries (measured days of a station) or us-weather-service (forecast, United States).")]
     public Placed<string>? Service { get; init; }
 
-    [Description("The address of the weather service, where it is another than its own; not available in this version.")]
+    [Description("The address of the weather service where it is another than its own, such as its host for paying customers; https, or http for this machine itself.")]
     public Placed<string>? BaseAddress { get; init; }
 }
