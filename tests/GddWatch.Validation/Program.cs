@@ -1,7 +1,7 @@
 using GddWatch.Validation;
 
 const string Usage = """
-    Checks the soil temperature models against measured soil temperature.
+    Checks the soil temperature models against measured soil temperature, and fillings against measured air temperature.
 
       soil-fit WEATHERFOLDER
           fits the constants of the default model and prints them, their errors, and the errors at stations left out
@@ -12,6 +12,8 @@ const string Usage = """
           open again and how long before crabgrass the spring pre-emergent opens, and writes OUTFOLDER/windows.txt, windows.csv and curves.csv
       window-sweep CONFIGFOLDER WEATHERFOLDER
           tries other openings of the spring pre-emergent, chosen on half of the stations and looked at on the other half
+      filling-report WEATHERFOLDER
+          makes holes in measured air temperature, fills them and prints the errors by the way of filling and by the hole's length
 
     WEATHERFOLDER holds uscrn-daily (stations.csv and one folder a year) and, where wanted, harvard-forest and met-eireann.
     An option --threads N says how many cores may be used; 2 unless said otherwise.
@@ -46,6 +48,9 @@ try
             return 0;
         case ["window-sweep", string configuration, string weather]:
             await WindowSweepCommand.RunAsync(configuration, weather, Console.Out, CancellationToken.None);
+            return 0;
+        case ["filling-report", string weather]:
+            FillingReportCommand.Run(weather, Console.Out);
             return 0;
         default:
             Console.Error.WriteLine(Usage);

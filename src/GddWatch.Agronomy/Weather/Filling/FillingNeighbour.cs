@@ -1,0 +1,6 @@
+namespace GddWatch.Agronomy.Weather.Filling;
+
+/// <summary>A site near by whose weather may stand in.</summary>
+/// <param name="Name">As people call it.</param>
+/// <param name="Series">Its own weather.</param>
+public sealed record FillingNeighbour(string Name, DailySeries Series);
