@@ -1,0 +1,76 @@
+namespace GddWatch.Agronomy.Weather.Checks;
+
+/// <summary>
+/// A series' measured minima and maxima with the doubts that are held at the moment, while the days are walked through. A value that was filled or
+/// forecast is no measurement and counts as missing.
+/// </summary>
+internal sealed class CheckedValues
+{
+    private readonly DailySeries series;
+    private readonly double[][] values;
+    private readonly ushort[][] held;
+    private readonly List<Doubt> doubts = [];
+
+    public CheckedValues(DailySeries series)
+    {
+        this.series = series;
+        values = [Measured(series.MinimumAirC, series.MinimumMarks), Measured(series.MaximumAirC, series.MaximumMarks)];
+        held = [new ushort[series.Count], new ushort[series.Count]];
+    }
+
+    /// <summary>The variables that are checked.</summary>
+    public static IReadOnlyList<WeatherVariable> Variables { get; } = [WeatherVariable.MinimumAirC, WeatherVariable.MaximumAirC];
+
+    public IReadOnlyList<Doubt> Doubts => doubts;
+
+    public DateOnly DayAt(int index) => series.DayAt(index);
+
+    public int IndexOf(DateOnly day) => series.IndexOf(day);
+
+    /// <summary>A value as measured, whatever is doubted; NaN where there is none.</summary>
+    public double Measured(WeatherVariable variable, int index) => (uint)index < (uint)series.Count ? values[(int)variable][index] : double.NaN;
+
+    /// <summary>A value as a check sees it: NaN where an earlier check of the order doubts it.</summary>
+    public double SeenBy(QualityCheck check, WeatherVariable variable, int index) => Where(variable, index, (1 << (int)check) - 1);
+
+    /// <summary>A value that neither an earlier check nor this one doubts; else NaN.</summary>
+    public double PassedBy(QualityCheck check, WeatherVariable variable, int index) => Where(variable, index, (2 << (int)check) - 1);
+
+    /// <summary>A value that nobody doubts; else NaN.</summary>
+    public double Undoubted(WeatherVariable variable, int index) => Where(variable, index, ushort.MaxValue);
+
+    public bool IsDoubted(QualityCheck check, WeatherVariable variable, int index) =>
+        (uint)index < (uint)series.Count && (held[(int)variable][index] & (1 << (int)check)) != 0;
+
+    /// <summary>Doubts a value from today on, if it is measured and this check does not doubt it yet.</summary>
+    public void Doubt(QualityCheck check, WeatherVariable variable, int index, int today, string why)
+    {
+        double value = Measured(variable, index);
+        if (double.IsNaN(value) || IsDoubted(check, variable, index)) return;
+        held[(int)variable][index] |= (ushort)(1 << (int)check);
+        doubts.Add(new Doubt(DayAt(index), variable, value, check, DayAt(today), null, why));
+    }
+
+    /// <summary>Ends a doubt today.</summary>
+    public void Clear(QualityCheck check, WeatherVariable variable, int index, int today)
+    {
+        held[(int)variable][index] &= (ushort)~(1 << (int)check);
+        DateOnly day = DayAt(index);
+        int place = doubts.FindLastIndex(doubt => doubt.Day == day && doubt.Variable == variable && doubt.Check == check);
+        doubts[place] = doubts[place] with { ClearedOn = DayAt(today) };
+    }
+
+    private double Where(WeatherVariable variable, int index, int mask) =>
+        (uint)index < (uint)series.Count && (held[(int)variable][index] & mask) == 0 ? values[(int)variable][index] : double.NaN;
+
+    private static double[] Measured(ReadOnlySpan<double> column, ReadOnlySpan<Mark> marks)
+    {
+        double[] measured = column.ToArray();
+        for (int i = 0; i < measured.Length; i++)
+        {
+            if (marks[i] is Mark.Filled or Mark.Forecast || !double.IsFinite(measured[i])) measured[i] = double.NaN;
+        }
+
+        return measured;
+    }
+}
