@@ -73,7 +73,7 @@ public static class NoticePlan
         {
             if (!Wants(NoticeKind.Corrected) || window.State is WindowState.Unknown or WindowState.Held) return null;
             if (window.State == WindowState.Closed && window.Transitions[^1].Day < day.AddDays(-LateCloseDays)) return null;
-            Told?[] all = [LastTold(NoticeKind.Opened), LastTold(NoticeKind.Closing), LastTold(NoticeKind.Closed)];
+            Told?[] all = [ToldNow(NoticeKind.Opened), ToldNow(NoticeKind.Closing), ToldNow(NoticeKind.Closed)];
             Told[] known = [.. all.OfType<Told>()];
             if (known.Length == 0 || known.Any(each => each.Configuration != configuration)) return null;
             var said = new Said(known.Max(each => each.Day), Day(all[0]), Day(all[1]), Day(all[2]));
@@ -91,8 +91,8 @@ public static class NoticePlan
 
         private DueNotice? Change()
         {
-            Told? opened = LastTold(NoticeKind.Opened);
-            Told? closing = LastTold(NoticeKind.Closing);
+            Told? opened = ToldNow(NoticeKind.Opened);
+            Told? closing = ToldNow(NoticeKind.Closing);
             if (window.IsOpen && !hasEnded && opened is not null && IsOpenAgain(opened) && Wants(NoticeKind.Opened))
             {
                 return new DueNotice(NoticeKind.Opened, Math.Max(opened.Revision, closing?.Revision ?? 0) + 1, null);
@@ -101,13 +101,13 @@ public static class NoticePlan
             NoticeKind? due = window.State switch
             {
                 WindowState.Open or WindowState.Closing when hasEnded => null,
-                WindowState.Open when opened is null && closing is null => NoticeKind.Opened,
+                WindowState.Open when opened is null && closing?.Fact is null => NoticeKind.Opened,
                 WindowState.Closing when opened is null && closing is null => Wants(NoticeKind.Opened) ? NoticeKind.Opened : NoticeKind.Closing,
                 WindowState.Closing when closing is null => NoticeKind.Closing,
-                WindowState.Closed when LastTold(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing)?.Fact is not null) => NoticeKind.Closed,
+                WindowState.Closed when ToldNow(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing)?.Fact is not null) => NoticeKind.Closed,
                 _ => null,
             };
-            return due is { } kind && Wants(kind) ? new DueNotice(kind, 0, null) : null;
+            return due is { } kind && Wants(kind) ? new DueNotice(kind, RevisionNow(), null) : null;
         }
 
         /// <summary>It was done, or told to be held, after its opening was told, and stands open again.</summary>
@@ -129,6 +129,18 @@ public static class NoticePlan
         private static SaidDay? Day(Told? each) => each is null ? null : new SaidDay(each.Fact);
 
         private bool Wants(NoticeKind kind) => recipient.Wants(window.Site.Id, window.Treatment.Id, kind, day);
+
+        /// <summary>What was told since the window began anew: what was told before is neither repeated nor corrected.</summary>
+        private Told? ToldNow(NoticeKind kind) => LastTold(kind) is { } last && !(last.Day < window.BegunAnew) ? last : null;
+
+        /// <summary>The revision of what is told first since the window began anew, past all that was told before.</summary>
+        private int RevisionNow()
+        {
+            Told[] all = [.. new[] { LastTold(NoticeKind.Opened), LastTold(NoticeKind.Closing), LastTold(NoticeKind.Closed) }.OfType<Told>()];
+            Told[] before = [.. all.Where(each => each.Day < window.BegunAnew)];
+            if (before.Length == 0) return 0;
+            return before.Length == all.Length ? before.Max(each => each.Revision) + 1 : all.Max(each => each.Revision);
+        }
 
         private Told? LastTold(NoticeKind kind) => told(new NoticeKey(window.Site.Id, window.Treatment.Id, window.Season.Year, kind), recipient.Address);
     }

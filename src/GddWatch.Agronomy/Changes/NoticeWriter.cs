@@ -45,8 +45,8 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         // Where something recorded held it at first, it opened for people on the day it became free.
         // Where it was held or done in between, it is the last such day that counts.
         Transition opening = (due.Revision > 0
-            ? window.Transitions.LastOrDefault(transition => transition.State is WindowState.Open or WindowState.Closing)
-            : window.Transitions.FirstOrDefault(transition => transition.State == WindowState.Open)) ?? window.FirstOpening!;
+            ? window.Now(window.Transitions).LastOrDefault(transition => transition.State is WindowState.Open or WindowState.Closing)
+            : window.Now(window.Transitions).FirstOrDefault(transition => transition.State == WindowState.Open)) ?? window.FirstOpening!;
         bool isPastBest = window.State == WindowState.Closing;
         Because because = isPastBest ? SeveralBecause.Of([opening.Because, window.PastBest!.Because]) : opening.Because;
         var opened = new ToldFact(due.KeyOf(window, NoticeKind.Opened), window.FirstOpening!.Day);

@@ -33,6 +33,10 @@ public sealed class SiteJournal
     /// <summary>The last time that a treatment was carried out, up to a day and on it; null where none is recorded.</summary>
     public TreatmentDone? LastDone(string treatmentId, DateOnly until) => Done(treatmentId, until).LastOrDefault();
 
+    /// <summary>The last record of one of several treatments for a day itself; null where there is none.</summary>
+    public TreatmentDone? LastOn(IReadOnlyCollection<string> treatmentIds, DateOnly day) =>
+        treatmentIds.Count == 0 ? null : entries.OfType<TreatmentDone>().LastOrDefault(done => done.On == day && treatmentIds.Contains(done.Treatment));
+
     /// <summary>How many mowings were recorded after a day, up to another and on it.</summary>
     public int Mowings(DateOnly after, DateOnly until) => entries.OfType<Mowing>().Count(mowing => mowing.On > after && mowing.On <= until);
 

@@ -21,6 +21,12 @@ public sealed record Window
     /// <summary>Its changes in order by the weather and the date alone, as if nothing had been recorded. Openings and closings below go by it.</summary>
     public required IReadOnlyList<Transition> Course { get; init; }
 
+    /// <summary>
+    /// The day of the record that began it anew, where it follows a treatment that was recorded again after it had opened or closed; null where none did.
+    /// Openings and closings below are those since then: what came before belongs to the earlier record.
+    /// </summary>
+    public DateOnly? BegunAnew { get; init; }
+
     /// <summary>What holds it on the day asked about; empty where nothing recorded does.</summary>
     public IReadOnlyList<Hold> Holds { get; init; } = [];
 
@@ -36,24 +42,27 @@ public sealed record Window
     /// <summary>Whether it stands open, past its best or not.</summary>
     public bool IsOpen => State is WindowState.Open or WindowState.Closing;
 
+    /// <summary>Those of some changes that came since it began anew; all of them where it did not.</summary>
+    public IEnumerable<Transition> Now(IEnumerable<Transition> changes) => BegunAnew is { } anew ? changes.Where(change => change.Day >= anew) : changes;
+
     /// <summary>Its first opening this season, or null.</summary>
-    public Transition? FirstOpening => Course.FirstOrDefault(transition => transition.State == WindowState.Open);
+    public Transition? FirstOpening => Now(Course).FirstOrDefault(transition => transition.State == WindowState.Open);
 
     /// <summary>Whether too little was known just before the first opening, so that it may really have opened earlier.</summary>
     public bool MayHaveOpenedEarlier =>
-        FirstOpening is { } opening && Course.TakeWhile(transition => transition != opening).LastOrDefault()?.State == WindowState.Unknown;
+        FirstOpening is { } opening && Now(Course).TakeWhile(transition => transition != opening).LastOrDefault()?.State == WindowState.Unknown;
 
     /// <summary>Whether it never opened as far as is known, because too little was known to judge it to the end.</summary>
     public bool CouldNotBeJudged =>
-        FirstOpening is null && Course.LastOrDefault(transition => transition.State != WindowState.Closed)?.State == WindowState.Unknown;
+        FirstOpening is null && Now(Course).LastOrDefault(transition => transition.State != WindowState.Closed)?.State == WindowState.Unknown;
 
     /// <summary>How often it opened again after its first opening.</summary>
     public int Reopenings => Math.Max(0, Course.Count(transition => transition.State == WindowState.Open) - 1);
 
     /// <summary>The day it went past its best, or null.</summary>
-    public Transition? PastBest => Course.FirstOrDefault(transition => transition.State == WindowState.Closing);
+    public Transition? PastBest => Now(Course).FirstOrDefault(transition => transition.State == WindowState.Closing);
 
     /// <summary>Its last closing after an opening, or null.</summary>
     public Transition? LastClosing =>
-        FirstOpening is null ? null : Course.LastOrDefault(transition => transition.State == WindowState.Closed);
+        FirstOpening is null ? null : Now(Course).LastOrDefault(transition => transition.State == WindowState.Closed);
 }

@@ -95,7 +95,9 @@ public static class WindowJudge
     {
         private readonly List<Transition> transitions = [];
         private Because? latest;
+        private readonly string[] needed = view.Metrics.Journal.IsEmpty ? [] : [.. treatment.Opens.NeededRecords];
         private bool isPaused;
+        private DateOnly? begunAnew;
 
         /// <summary>Whether what closes the window has been otherwise on a day of the season.</summary>
         private bool wasOtherwise;
@@ -104,8 +106,9 @@ public static class WindowJudge
 
         public void Step(DateOnly day)
         {
-            if (State is WindowState.Closed) return;
-            bool opened = isPaused || State is WindowState.Open or WindowState.Closing;
+            bool anew = BeginsAnew(day);
+            if (State is WindowState.Closed && !anew) return;
+            bool opened = !anew && (isPaused || State is WindowState.Open or WindowState.Closing);
             if (treatment.Closed is { } closed && Closes(closed, day, opened))
             {
                 Become(day, WindowState.Closed, opened ? closed.Why(view, day) : SeveralBecause.Of([NeverOpened(), closed.Why(view, day)]));
@@ -120,11 +123,26 @@ public static class WindowJudge
             }
 
             if (isPaused) Resume(day);
-            else if (!opened) opened = TryToOpen(day);
+            else if (!opened && !(anew && State is WindowState.Waiting)) opened = TryToOpen(day);
             if (opened && State == WindowState.Open && treatment.Closing is { } closing && closing.On(view, day) == Verdict.Yes)
             {
                 Become(day, WindowState.Closing, closing.Why(view, day));
             }
+        }
+
+        /// <summary>Whether a new record of what it follows begins it anew on a day: one that it had closed on, or that takes from it what opened it.</summary>
+        private bool BeginsAnew(DateOnly day)
+        {
+            bool closed = State is WindowState.Closed;
+            if (!closed && !isPaused && State is not (WindowState.Open or WindowState.Closing)) return false;
+            if (view.Metrics.Journal.LastOn(needed, day) is not { } record) return false;
+            bool isMet = treatment.Opens.On(view, day) == Verdict.Yes;
+            if (closed ? treatment.Closed?.On(view, day) == Verdict.Yes : isMet && State is WindowState.Open) return false;
+            isPaused = false;
+            wasOtherwise = false;
+            begunAnew = day;
+            if (!isMet) Become(day, WindowState.Waiting, SeveralBecause.Of([new PlainBecause($"It begins anew with what was recorded for {Wording.Day(record.On)}."), treatment.Opens.Why(view, day)]));
+            return true;
         }
 
         private bool Closes(Condition closed, DateOnly day, bool opened)
@@ -184,6 +202,7 @@ public static class WindowJudge
             Season = view.Season,
             Transitions = transitions,
             Course = transitions,
+            BegunAnew = begunAnew,
             Because = latest ?? new PlainBecause("Nothing is known yet."),
         };
 
@@ -221,15 +240,5 @@ public static class WindowJudge
                 ? SeveralBecause.Of([why, new PlainBecause($"It may have opened earlier: too little was known from {Wording.Day(transitions[^1].Day)} on.")])
                 : why;
         }
-    }
-
-    /// <summary>The reason of a day, made when it is read.</summary>
-    private sealed record WhyLater(Condition Condition, SeasonView View, DateOnly Day, Because? Before) : Because
-    {
-        private Because Whole => Before is null ? Condition.Why(View, Day) : SeveralBecause.Of([Before, Condition.Why(View, Day)]);
-
-        public override string Sentence(ReadersUnits units) => Whole.Sentence(units);
-
-        public override IReadOnlyList<Changes.Figure> Figures(ReadersUnits units) => Whole.Figures(units);
     }
 }

@@ -11,6 +11,9 @@ public sealed record AllOf(IReadOnlyList<Condition> Parts) : Condition
     public override IReadOnlyList<Condition> Parts { get; } = Parts;
 
     /// <inheritdoc/>
+    public override IReadOnlyCollection<string> NeededRecords => [.. Parts.SelectMany(part => part.NeededRecords).Distinct(StringComparer.Ordinal)];
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         Verdict verdict = Verdict.Yes;

@@ -11,6 +11,9 @@ public sealed record AnyOf(IReadOnlyList<Condition> Parts) : Condition
     public override IReadOnlyList<Condition> Parts { get; } = Parts;
 
     /// <inheritdoc/>
+    public override IReadOnlyCollection<string> NeededRecords => Parts.Select(part => part.NeededRecords).Aggregate((one, other) => [.. one.Intersect(other, StringComparer.Ordinal)]);
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         Verdict verdict = Verdict.No;

@@ -25,6 +25,11 @@ public abstract record Condition
     /// </summary>
     public virtual bool IsLevel => Parts.Any(part => part.IsLevel);
 
+    /// <summary>
+    /// The ids of the treatments without whose record it is never met: of an "all" those of every part, of an "any" those that all parts share, of a "not" none.
+    /// </summary>
+    public virtual IReadOnlyCollection<string> NeededRecords => [];
+
     /// <summary>Whether it is met on a day.</summary>
     public abstract Verdict On(SeasonView view, DateOnly day);
 

@@ -20,6 +20,9 @@ public sealed record SinceTreatment(string Treatment, string Name, int? AtLeastD
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
+    public override IReadOnlyCollection<string> NeededRecords => [Treatment];
+
+    /// <inheritdoc/>
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);

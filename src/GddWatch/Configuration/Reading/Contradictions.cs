@@ -66,7 +66,7 @@ internal static class Contradictions
     private static bool Follow(string from, string start, IReadOnlyDictionary<string, Condition> openings, List<string> way)
     {
         if (!openings.TryGetValue(from, out Condition? opens)) return false;
-        foreach (string needed in Needed(opens))
+        foreach (string needed in opens.NeededRecords)
         {
             way.Add(needed);
             if (needed == start) return true;
@@ -76,13 +76,4 @@ internal static class Contradictions
 
         return false;
     }
-
-    /// <summary>The treatments without whose record a condition is never met: of an "all" those of every part, of an "any" those that all parts share, of a "not" none.</summary>
-    private static IReadOnlyCollection<string> Needed(Condition condition) => condition switch
-    {
-        SinceTreatment since => [since.Treatment],
-        AllOf all => [.. all.Parts.SelectMany(Needed).Distinct(StringComparer.Ordinal)],
-        AnyOf any => [.. any.Parts.Select(Needed).Aggregate((one, other) => [.. one.Intersect(other, StringComparer.Ordinal)])],
-        _ => [],
-    };
 }
