@@ -27,40 +27,43 @@ internal sealed class GrowthClimate(SiteMetrics metrics)
     {
         Usual usual = Of(turf, before);
         if (usual.Years >= SiteClimate.SeasonsNeeded) return new UsualValue(usual.Peak, $"median of {usual.Years} earlier years");
-        string few = $"{usual.Years} earlier years are known and {SiteClimate.SeasonsNeeded} are needed";
+        string few = Few(usual);
         return fallback is { } stated && !double.IsNaN(stated) ? new UsualValue(stated, $"a fallback, since only {few}", IsFallback: true) : new UsualValue(null, few);
     }
 
     /// <summary>
-    /// The next day on which growth usually falls under a share of its yearly peak: the first day, from the one asked about, on which the mean over the earlier years of the
+    /// When growth usually falls under a share of its yearly peak: the first day, from the one asked about, on which the mean over the earlier years of the
     /// 15-day mean growth potential around that day of the year is under it; that day itself where it is under it already.
     /// <para>Source: definition of this program (DESIGN).</para>
     /// </summary>
-    public UsualDate Fall(DaysBeforeGrowthFalls condition, DateOnly before, DateOnly day)
+    /// <param name="condition">Whose growth, and the share.</param>
+    /// <param name="before">The day before which the years must have ended.</param>
+    public GrowthFalls Falls(DaysBeforeGrowthFalls condition, DateOnly before)
     {
+        AnnualDay start = metrics.Site.Hemisphere.Place(AnnualDay.Of(1, 1));
         Usual usual = Of(condition.Turf, before);
-        string source = $"mean of {usual.Years} earlier years";
         if (usual.Years < SiteClimate.SeasonsNeeded)
         {
-            string few = $"{usual.Years} earlier years are known and {SiteClimate.SeasonsNeeded} are needed";
-            return condition.Fallback is { } fallback ? new UsualDate(NextAfter(fallback, day), false, $"a fallback, since only {few}", IsFallback: true) : new UsualDate(null, false, few);
+            string few = Few(usual);
+            return condition.Fallback is { } fallback
+                ? new GrowthFalls(start, [], metrics.Site.Hemisphere.Place(fallback), $"a fallback, since only {few}")
+                : new GrowthFalls(start, [], null, few);
         }
 
-        int offset = OffsetOf(day);
-        for (int ahead = 0; ahead < DaysOfYear; ahead++)
+        var daysAhead = new int[DaysOfYear];
+        int ahead = GrowthFalls.Never;
+        // Backwards, twice around the year, so that the last days look into the next one.
+        for (int i = 2 * DaysOfYear - 1; i >= 0; i--)
         {
-            if (usual.Curve[(offset + ahead) % DaysOfYear] < condition.UnderShareOfPeak * usual.Peak) return new UsualDate(day.AddDays(ahead), false, source);
+            if (usual.Curve[i % DaysOfYear] < condition.UnderShareOfPeak * usual.Peak) ahead = 0;
+            else if (ahead != GrowthFalls.Never) ahead++;
+            daysAhead[i % DaysOfYear] = ahead;
         }
 
-        return new UsualDate(null, true, source);
+        return new GrowthFalls(start, daysAhead, null, $"mean of {usual.Years} earlier years");
     }
 
-    private DateOnly NextAfter(AnnualDay northern, DateOnly day)
-    {
-        AnnualDay placed = metrics.Site.Hemisphere.Place(northern);
-        DateOnly date = placed.In(day.Year);
-        return date >= day ? date : placed.In(day.Year + 1);
-    }
+    private static string Few(Usual usual) => $"{(usual.Years == 1 ? "1 earlier year is" : $"{usual.Years} earlier years are")} known and {SiteClimate.SeasonsNeeded} are needed";
 
     private Usual Of(TurfType turf, DateOnly before)
     {
@@ -100,14 +103,6 @@ internal sealed class GrowthClimate(SiteMetrics metrics)
 
         double[] curve = [.. sums.Zip(counts, (sum, count) => count == 0 ? double.NaN : sum / count)];
         return new Usual(peaks.Count, peaks.Count == 0 ? double.NaN : peaks.QuantileCustom(0.5, QuantileDefinition.R8), curve);
-    }
-
-    private int OffsetOf(DateOnly day)
-    {
-        AnnualDay start = metrics.Site.Hemisphere.Place(AnnualDay.Of(1, 1));
-        DateOnly first = start.In(day.Year);
-        if (first > day) first = start.In(day.Year - 1);
-        return Math.Min(day.DayNumber - first.DayNumber, DaysOfYear - 1);
     }
 
     /// <summary>What is usual over some years.</summary>

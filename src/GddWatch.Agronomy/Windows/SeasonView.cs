@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Heat;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments.Conditions;
@@ -10,6 +11,10 @@ public sealed class SeasonView
 {
     private readonly Dictionary<SoilTemperatureCondition, bool> passesAtStart = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<Condition, UsualDate> usual = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Condition, UsualValue> peaks = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Condition, GrowthFalls> falls = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Condition, TreatmentDone[]> records = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(HeatSince Heat, DateOnly After), HeatAfterDay> heatAfter = [];
 
     /// <summary>The view of a season.</summary>
     public SeasonView(SiteMetrics metrics, Season season)
@@ -95,17 +100,65 @@ public sealed class SeasonView
         return date;
     }
 
+    /// <summary>The usual last freeze that is nearest to the season, from earlier winters.</summary>
+    public UsualDate UsualLastFreeze(DaysAfterLastFreeze condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        if (usual.TryGetValue(condition, out UsualDate known)) return known;
+        UsualDate date = Metrics.Climate.LastFreeze.Of(this, condition);
+        usual.Add(condition, date);
+        return date;
+    }
+
     /// <summary>The usual yearly peak of growth, from earlier years.</summary>
     public UsualValue UsualGrowthPeak(GrowthPotentialCondition condition)
     {
         ArgumentNullException.ThrowIfNull(condition);
-        return Metrics.Climate.Growth.Peak(condition.Turf, Season.Span.First, condition.OfPeak);
+        if (peaks.TryGetValue(condition, out UsualValue known)) return known;
+        UsualValue peak = Metrics.Climate.Growth.Peak(condition.Turf, Season.Span.First, condition.OfPeak);
+        peaks.Add(condition, peak);
+        return peak;
     }
 
     /// <summary>The next day on which growth usually falls, from earlier years.</summary>
     public UsualDate UsualFallOfGrowth(DaysBeforeGrowthFalls condition, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(condition);
-        return Metrics.Climate.Growth.Fall(condition, Season.Span.First, day);
+        if (!falls.TryGetValue(condition, out GrowthFalls? known))
+        {
+            known = Metrics.Climate.Growth.Falls(condition, Season.Span.First);
+            falls.Add(condition, known);
+        }
+
+        return known.After(day);
+    }
+
+    /// <summary>The last record of a treatment up to a day and on it; null where there is none, or it is too old to count.</summary>
+    internal TreatmentDone? LastDone(SinceTreatment condition, DateOnly day)
+    {
+        if (!records.TryGetValue(condition, out TreatmentDone[]? known))
+        {
+            known = [.. Metrics.Journal.Done(condition.Treatment, DateOnly.MaxValue)];
+            records.Add(condition, known);
+        }
+
+        for (int i = known.Length - 1; i >= 0; i--)
+        {
+            if (known[i].On <= day) return day.DayNumber - known[i].On.DayNumber <= condition.WithinDays ? known[i] : null;
+        }
+
+        return null;
+    }
+
+    /// <summary>The heat gathered after a day by the end of another [°C-days]; NaN where it is not known.</summary>
+    internal double HeatAfter(HeatSince heat, DateOnly after, DateOnly day)
+    {
+        if (!heatAfter.TryGetValue((heat, after), out HeatAfterDay? known))
+        {
+            known = new HeatAfterDay(Metrics.Series, heat, after);
+            heatAfter.Add((heat, after), known);
+        }
+
+        return known.Until(day);
     }
 }

@@ -14,7 +14,7 @@ public sealed class SiteClimate
     public const int SeasonsNeeded = 10;
 
     /// <summary>Missing days before a season's freeze that spoil it [days]. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
-    private const int MissingDaysThatSpoil = 10;
+    internal const int MissingDaysThatSpoil = 10;
 
     /// <summary>The middle of winter in the north, from which the last freeze is searched; DESIGN.</summary>
     private static readonly AnnualDay MidWinter = AnnualDay.Of(1, 15);
@@ -23,19 +23,23 @@ public sealed class SiteClimate
     private const int FreezeShortlyBeforeDays = 60;
 
     /// <summary>The middle of summer in the north, from which the next first freeze is searched. Source: Utah Climate Center, freeze table help (SEEN; science reference 3.9).</summary>
-    private static readonly AnnualDay MidSummer = AnnualDay.Of(7, 24);
+    internal static readonly AnnualDay MidSummer = AnnualDay.Of(7, 24);
 
     private readonly SiteMetrics metrics;
-    private readonly Dictionary<(double FreezeC, int Year), int?> freezeOffsets = [];
+    private readonly Dictionary<(double FreezeC, DateOnly From, DateOnly Until), int?> freezeOffsets = [];
 
     internal SiteClimate(SiteMetrics metrics)
     {
         this.metrics = metrics;
         Growth = new GrowthClimate(metrics);
+        LastFreeze = new LastFreezeClimate(metrics);
     }
 
     /// <summary>How turf usually grows here.</summary>
     internal GrowthClimate Growth { get; }
+
+    /// <summary>When the last freeze usually comes here.</summary>
+    internal LastFreezeClimate LastFreeze { get; }
 
     /// <summary>
     /// The date of the season by which the first freeze has come with a chance p: with the share pF of earlier seasons that had a freeze and the dates of
@@ -151,7 +155,7 @@ public sealed class SiteClimate
         return new UsualDate(usual, false, $"{Wording.Days(rule.DaysBeforeUsual)} before its usual date of {Wording.DayInYear(usual)}, the median of {offsets.Count} earlier seasons");
     }
 
-    private static string OnlyKnown(int seasons) => seasons switch
+    internal static string OnlyKnown(int seasons) => seasons switch
     {
         0 => "no earlier season is known here",
         1 => "only 1 earlier season is known here",
@@ -175,9 +179,9 @@ public sealed class SiteClimate
     /// <summary>Days from the start of the search to the first freeze; −1 where none came; null where too many days are missing to say.</summary>
     private int? FreezeOffset(double freezeC, DateOnly from, DateOnly until)
     {
-        if (freezeOffsets.TryGetValue((freezeC, from.Year), out int? known)) return known;
+        if (freezeOffsets.TryGetValue((freezeC, from, until), out int? known)) return known;
         int? found = Search();
-        freezeOffsets.Add((freezeC, from.Year), found);
+        freezeOffsets.Add((freezeC, from, until), found);
         return found;
 
         int? Search()

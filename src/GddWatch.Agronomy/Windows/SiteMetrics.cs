@@ -160,6 +160,12 @@ public sealed class SiteMetrics
             if (ReferenceEquals(known, definition)) return column;
         }
 
+        return MakeHeatSums(definition);
+    }
+
+    /// <summary>The sums of a definition that was not asked for yet; apart from the asking, which would otherwise allocate on every day.</summary>
+    private HeatSums MakeHeatSums(HeatSumDefinition definition)
+    {
         HeatSums sums = heatSums.Find(each => each.Definition == definition).Sums
             ?? (definition.SoilDepth is { } depth ? SoilHeatSum(definition, depth) : HeatSum.Over(Series, definition, Site.Hemisphere, []));
         heatSums.Add((definition, sums));

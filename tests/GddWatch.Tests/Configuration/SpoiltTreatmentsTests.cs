@@ -56,10 +56,22 @@ public sealed class SpoiltTreatmentsTests
     [InlineData("since-treatment: { treatment: ¦barier, at-least: 42 days }", "barier", "no treatment \"barier\"", "\"barrier\" is the nearest")]
     [InlineData("since-treatment: { treatment: barrier, at-least: 42 days, at-most: ¦30 days }", "30 days", "not above the lower one of 42 days", "more days")]
     [InlineData("since-treatment: { treatment: barrier, heat: ¦200 °C-days }", "200 °C-days", "no base or no method", "base and method")]
+    [InlineData("since-treatment: { treatment: barrier, at-least: ¦300 days }", "300 days", "older than 200 days counts no more", "within: 300 days")]
+    [InlineData("air-temperature: { of: maximum, mean-over: ¦3 days, below: 85 °F, next: 2 days }", "3 days", "day by day", "next without mean-over")]
+    [InlineData("air-temperature: { of: maximum, below: 85 °F, lets-go-by: ¦2 °F, next: 2 days }", "2 °F", "nothing can be kept", "next without lets-go-by")]
+    [InlineData("days-before-growth-falls: { turf: cool-season, under: ¦150 %, at-least: 28 days }", "150 %", "nearly always under", "below 100 %")]
+    [InlineData("days-before-growth-falls: { turf: cool-season, under: ¦0 %, at-least: 28 days }", "0 %", "under nothing", "above 0 %")]
+    [InlineData("days-before-growth-falls: ¦{ turf: cool-season, under: 50 % }", null, "how many days must be left", "at-least: 28 days")]
+    [InlineData("days-before-growth-falls: { turf: cool-season, under: 50 %, at-least: 28 days, at-most: ¦14 days }", "14 days", "not above the lower one of 28 days", "more days")]
+    [InlineData("days-after-last-freeze: ¦{ chance: 50 % }", null, "\"at-least\" is missing", "so many days after it")]
+    [InlineData("days-after-last-freeze: { at-least: 14 days, chance: ¦100 % }", "100 %", "between never and always", "below 100 %")]
+    [InlineData("root-zone-depletion: { turf: cool-season, at-least: ¦15 }", "15", "needs its unit", "15 mm")]
+    [InlineData("root-zone-depletion: { turf: cool-season, at-least: ¦400 % }", "400 %", "too large", "0 % to 300 %")]
+    [InlineData("root-zone-depletion: { turf: cool-season, at-most: ¦3000 mm }", "3000 mm", "so much water", "2000 mm")]
     [InlineData("since-treatment: ¦{ treatment: barrier }", null, "how long ago", "at-least: 42 days")]
     [InlineData("soil-temperature: { depth: 5 cm, mean-over: 5 days, rises-above: 50 °F, held: 3 days, lets-go-at: ¦52 °F }", "52 °F", "let go before it is met", "below it")]
     [InlineData("¦growth-potential: { turf: warm-season, mean-over: 14 days, at-least: 50 % }", null, "so its season never comes", "warm-season among its turf")]
-    [InlineData("all: ¦[ { soil-temperature: { depth: 5 cm, mean-over: 5 days, rises-above: 60 °F, held: 3 days } }, { soil-temperature: { depth: 5 cm, mean-over: 5 days, falls-below: 50 °F, held: 3 days } } ]", null, "cannot be at or above", "limits that leave something")]
+    [InlineData("all: ¦[ { soil-temperature: { depth: 5 cm, mean-over: 5 days, rises-above: 60 °F, held: 3 days } }, { soil-temperature: { depth: 5 cm, mean-over: 5 days, falls-below: 50 °F, held: 3 days } } ]", null, "can never be met", "limits that leave something")]
     public void The_conditions_on_air_growth_water_and_records(string marked, string? found, string problem, string accepted) =>
         Spoilt.Holds(
             "treatments.yaml", "closing:\n      days-before-first-freeze: { at-most: 45 days, chance: 50 %, fallback: 10-15 }", $"closing:\n      {marked}", found, problem, accepted);

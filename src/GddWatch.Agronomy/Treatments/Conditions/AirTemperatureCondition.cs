@@ -126,4 +126,9 @@ public sealed record AirForecastBecause(AirTemperatureCondition Condition, DateO
         if (AheadC.Any(double.IsNaN)) return $"The {Condition.Name} of {next} is not known on {Wording.Day(Day)}: there is no forecast for it.";
         return $"By the forecast of {Wording.Day(Day)} the {Condition.Name} is {Wording.List([.. AheadC.Select(value => Wording.Temperature(value, units))])} on {next}; {Condition.LimitWords(units)} is looked for.";
     }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Figure> Figures(ReadersUnits units) => AheadC.Any(double.IsNaN)
+        ? []
+        : [new Figure($"{Wording.Capital(Condition.Name)}, forecast", Wording.List([.. AheadC.Select(value => Wording.Temperature(value, units))]), Condition.LimitWords(units))];
 }

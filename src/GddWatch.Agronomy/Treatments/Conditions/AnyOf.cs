@@ -17,9 +17,10 @@ public sealed record AnyOf(IReadOnlyList<Condition> Parts) : Condition
     public override Verdict On(SeasonView view, DateOnly day)
     {
         Verdict verdict = Verdict.No;
-        foreach (Condition part in Parts)
+        // By index: going through a list behind its interface allocates, and this is asked on every day.
+        for (int i = 0; i < Parts.Count; i++)
         {
-            Verdict found = part.On(view, day);
+            Verdict found = Parts[i].On(view, day);
             if (found == Verdict.Yes) return Verdict.Yes;
             if (found == Verdict.Unknown) verdict = Verdict.Unknown;
         }

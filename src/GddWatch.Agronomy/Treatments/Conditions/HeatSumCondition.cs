@@ -28,7 +28,12 @@ public sealed record HeatSumCondition(HeatSumDefinition Sum, DegreeDays Reaches)
 
     /// <inheritdoc/>
     public override string Explain(ReadersUnits units) =>
-        $"the heat sum {Describe(Sum, units)} from {Wording.AnnualDay(Sum.Start)} reaches {Wording.Heat(Reaches.CelsiusDays, units)}";
+        $"the heat sum {Describe(Sum, units)} from {Wording.AnnualDay(Sum.Start)}{BiofixWords(units)} reaches {Wording.Heat(Reaches.CelsiusDays, units)}";
+
+    /// <summary>What the weather must do before heat counts, in words; empty where nothing.</summary>
+    private string BiofixWords(ReadersUnits units) => Sum.Biofix is { } biofix
+        ? $", counted once the {biofix.MeanDays}-day mean of the air is at or above {Wording.Temperature(biofix.Passes, units)},"
+        : "";
 
     /// <summary>Base, upper threshold and method of a sum in words.</summary>
     internal static string Describe(HeatSumDefinition sum, ReadersUnits units)

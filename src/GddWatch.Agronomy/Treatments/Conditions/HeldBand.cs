@@ -5,7 +5,7 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 /// once met it stays met until the value leaves the wider one, so that a value at the threshold does not flap.
 /// <para>A day's verdict uses that day and earlier ones only. Days before the season's start count for the holding, since warmth does not begin with a season;
 /// what the wider band keeps is looked for from the season's start on, so that each season starts afresh.</para>
-/// <para>Missing values (NaN) leave it unknown wherever they could decide.</para>
+/// <para>Missing values (NaN), and the season's days before the first value, leave it unknown wherever they could decide and nowhere else.</para>
 /// </summary>
 internal static class HeldBand
 {
@@ -18,23 +18,20 @@ internal static class HeldBand
     /// <param name="stays">The wider band; null where the value must go on being in the band.</param>
     public static Verdict On(double[] values, int today, int first, Band band, Holding holding, Band? stays)
     {
-        Verdict now = Held(values, today, band, holding);
-        if (stays is not { } wide || now == Verdict.Yes) return now;
-        bool isUnknown = now == Verdict.Unknown;
-        for (int i = today; i >= Math.Max(0, first); i--)
+        Verdict verdict = Held(values, today, band, holding);
+        if (stays is not { } wide) return verdict;
+        Verdict kept = Verdict.Yes;
+        for (int i = today; verdict != Verdict.Yes && i > first; i--)
         {
-            if (i < today)
-            {
-                Verdict then = Held(values, i, band, holding);
-                if (then == Verdict.Yes) return isUnknown ? Verdict.Unknown : Verdict.Yes;
-                isUnknown |= then == Verdict.Unknown;
-            }
-
-            if (i >= values.Length || double.IsNaN(values[i])) isUnknown = true;
-            else if (!wide.Holds(values[i])) break;
+            kept = Least(kept, Lies(values, i, wide));
+            if (kept == Verdict.No) break;
+            // Days of the season before the first value: it may have been met on them.
+            Verdict then = i > 0 ? Held(values, i - 1, band, holding) : Verdict.Unknown;
+            verdict = Most(verdict, Least(kept, then));
+            if (i <= 0) break;
         }
 
-        return isUnknown ? Verdict.Unknown : Verdict.No;
+        return verdict;
     }
 
     /// <summary>On how many of the last days the value lay in the band, and on how many it is known.</summary>
@@ -51,6 +48,16 @@ internal static class HeldBand
         }
 
         return (inBand, known);
+    }
+
+    private static Verdict Least(Verdict one, Verdict other) => one < other ? one : other;
+
+    private static Verdict Most(Verdict one, Verdict other) => one > other ? one : other;
+
+    private static Verdict Lies(double[] values, int index, Band band)
+    {
+        if ((uint)index >= (uint)values.Length || double.IsNaN(values[index])) return Verdict.Unknown;
+        return band.Holds(values[index]) ? Verdict.Yes : Verdict.No;
     }
 
     private static Verdict Held(double[] values, int today, Band band, Holding holding)

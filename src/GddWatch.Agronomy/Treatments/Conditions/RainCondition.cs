@@ -11,6 +11,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 /// <param name="AtMost">The most rain; null is no upper limit.</param>
 public sealed record RainCondition(int Days, bool IsAhead, WaterDepth? AtLeast, WaterDepth? AtMost) : Condition
 {
+    /// <summary>So little that no gauge knows it [mm]: sums of tenths, and inches as millimetres, come out beside the figure that was meant.</summary>
+    private const double RoundingMm = 1e-6;
+
     /// <inheritdoc/>
     public override bool IsLevel => true;
 
@@ -19,8 +22,8 @@ public sealed record RainCondition(int Days, bool IsAhead, WaterDepth? AtLeast, 
     {
         double rain = RainMm(view, day);
         if (double.IsNaN(rain)) return Verdict.Unknown;
-        bool enough = AtLeast is not { } least || rain >= least.Millimetres;
-        bool notTooMuch = AtMost is not { } most || rain <= most.Millimetres;
+        bool enough = AtLeast is not { } least || rain >= least.Millimetres - RoundingMm;
+        bool notTooMuch = AtMost is not { } most || rain <= most.Millimetres + RoundingMm;
         return enough && notTooMuch ? Verdict.Yes : Verdict.No;
     }
 

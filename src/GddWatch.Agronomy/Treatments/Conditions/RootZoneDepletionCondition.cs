@@ -5,11 +5,12 @@ using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Agronomy.Treatments.Conditions;
 
-/// <summary>Met while the water missing from the root zone is past a share of what may be missing before the turf suffers.</summary>
+/// <summary>Met while the water missing from the root zone is past a depth of water, or past a share of what may be missing before the turf suffers.</summary>
 /// <param name="Turf">Whose roots.</param>
 /// <param name="Passing">From which side.</param>
-/// <param name="ShareOfAllowed">The share of the allowed depletion; 1 is where watering is due.</param>
-public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, double ShareOfAllowed) : Condition
+/// <param name="ShareOfAllowed">The share of the allowed depletion; 1 is where watering is due; null where a depth is given.</param>
+/// <param name="Depth">The depth; null where a share is given.</param>
+public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, double? ShareOfAllowed, WaterDepth? Depth = null) : Condition
 {
     /// <inheritdoc/>
     public override bool IsLevel => true;
@@ -19,8 +20,9 @@ public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, 
     {
         ArgumentNullException.ThrowIfNull(view);
         (double depletion, double allowed) = view.Metrics.RootZoneAt(Turf, day);
-        if (double.IsNaN(depletion) || double.IsNaN(allowed)) return Verdict.Unknown;
-        bool isPast = Passing == Passing.RisesAbove ? depletion >= ShareOfAllowed * allowed : depletion <= ShareOfAllowed * allowed;
+        double limit = Depth is { } depth ? depth.Millimetres : ShareOfAllowed!.Value * allowed;
+        if (double.IsNaN(depletion) || double.IsNaN(limit)) return Verdict.Unknown;
+        bool isPast = Passing == Passing.RisesAbove ? depletion >= limit : depletion <= limit;
         return isPast ? Verdict.Yes : Verdict.No;
     }
 
@@ -33,10 +35,14 @@ public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, 
     }
 
     /// <inheritdoc/>
-    public override string Explain(ReadersUnits units) => $"the water missing from the root zone is {LimitWords}";
+    public override string Explain(ReadersUnits units) => $"the water missing from the root zone is {LimitWords(units)}";
 
     /// <summary>The limit in words.</summary>
-    internal string LimitWords => $"{(Passing == Passing.RisesAbove ? "at least" : "at most")} {GrowthPotentialCondition.Percent(ShareOfAllowed)} of what may be missing";
+    internal string LimitWords(ReadersUnits units)
+    {
+        string side = Passing == Passing.RisesAbove ? "at least" : "at most";
+        return Depth is { } depth ? $"{side} {Wording.Water(depth.Millimetres, units)}" : $"{side} {GrowthPotentialCondition.Percent(ShareOfAllowed!.Value)} of what may be missing";
+    }
 }
 
 /// <summary>How much water is missing from the root zone on a day.</summary>
@@ -52,11 +58,13 @@ public sealed record RootZoneBecause(RootZoneDepletionCondition Condition, DateO
     {
         if (!SoilIsKnown) return "The water in the root zone is not known: the site's soil texture is not configured.";
         if (double.IsNaN(DepletionMm)) return $"The water in the root zone is not known on {Wording.Day(Day)}: temperatures or rain are missing.";
-        return $"On {Wording.Day(Day)} the root zone lacked {Wording.Water(DepletionMm, units)} of water, and {Wording.Water(AllowedMm, units)} may be missing (estimated from weather, soil texture and recorded watering); {Condition.LimitWords} is looked for.";
+        if (double.IsNaN(AllowedMm) && Condition.Depth is null) return $"How much water may be missing from the root zone is not known on {Wording.Day(Day)}: a week of temperatures is needed.";
+        string allowed = double.IsNaN(AllowedMm) ? "" : $", and {Wording.Water(AllowedMm, units)} may be missing";
+        return $"On {Wording.Day(Day)} the root zone lacked {Wording.Water(DepletionMm, units)} of water{allowed} (estimated from weather, soil texture and recorded watering); {Condition.LimitWords(units)} is looked for.";
     }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Figure> Figures(ReadersUnits units) => double.IsNaN(DepletionMm)
+    public override IReadOnlyList<Figure> Figures(ReadersUnits units) => double.IsNaN(DepletionMm) || double.IsNaN(AllowedMm)
         ? []
         : [new Figure("Water missing from the root zone", Wording.Water(DepletionMm, units), $"{Wording.Water(AllowedMm, units)} may be missing")];
 }

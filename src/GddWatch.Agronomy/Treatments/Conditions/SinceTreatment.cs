@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Heat;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Quantities;
@@ -26,11 +27,11 @@ public sealed record SinceTreatment(string Treatment, string Name, int? AtLeastD
     public override Verdict On(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);
-        if (LastDone(view, day) is not { } done) return Verdict.No;
+        if (view.LastDone(this, day) is not { } done) return Verdict.No;
         int days = day.DayNumber - done.On.DayNumber;
         if (days < AtLeastDays || days > AtMostDays) return Verdict.No;
         if (Heat is not { } heat) return Verdict.Yes;
-        double sum = HeatSinceDone(view, done, day);
+        double sum = view.HeatAfter(heat, done.On, day);
         if (double.IsNaN(sum)) return Verdict.Unknown;
         return sum >= heat.Reaches.CelsiusDays ? Verdict.Yes : Verdict.No;
     }
@@ -39,9 +40,18 @@ public sealed record SinceTreatment(string Treatment, string Name, int? AtLeastD
     public override Because Why(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);
-        if (LastDone(view, day) is not { } done) return new PlainBecause($"No {Name} is recorded here within the last {Wording.Days(WithinDays)}; whether it was done is unknown.");
-        return new SinceTreatmentBecause(this, done, day, Heat is null ? double.NaN : HeatSinceDone(view, done, day));
+        if (view.LastDone(this, day) is not { } done) return new PlainBecause($"No {Name} is recorded here within the last {Wording.Days(WithinDays)}; whether it was done is unknown.");
+        return new SinceTreatmentBecause(this, done, day, Heat is null ? double.NaN : view.HeatAfter(Heat, done.On, day));
     }
+
+    /// <summary>The limits in days in words; empty where heat alone counts.</summary>
+    internal string DayLimitWords => (AtLeastDays, AtMostDays) switch
+    {
+        ({ } least, { } most) => $"{least} to {Wording.Days(most)}",
+        ({ } least, null) => $"at least {Wording.Days(least)}",
+        (null, { } most) => $"at most {Wording.Days(most)}",
+        _ => "",
+    };
 
     /// <inheritdoc/>
     public override string Explain(ReadersUnits units)
@@ -51,30 +61,6 @@ public sealed record SinceTreatment(string Treatment, string Name, int? AtLeastD
         if (AtMostDays is { } most) parts.Add($"at most {Wording.Days(most)}");
         if (Heat is { } heat) parts.Add($"at least {Wording.Heat(heat.Reaches.CelsiusDays, units)} (base {Wording.Temperature(heat.Base, units)}, {DegreeDayWords.Of(heat.Method)})");
         return $"{Wording.List(parts)} have passed since a recorded {Name}";
-    }
-
-    private TreatmentDone? LastDone(SeasonView view, DateOnly day)
-    {
-        TreatmentDone? done = view.Metrics.Journal.LastDone(Treatment, day);
-        return done is not null && day.DayNumber - done.On.DayNumber <= WithinDays ? done : null;
-    }
-
-    private double HeatSinceDone(SeasonView view, TreatmentDone done, DateOnly day)
-    {
-        HeatSince heat = Heat!;
-        double sum = 0;
-        for (DateOnly each = done.On.AddDays(1); each <= day; each = each.AddDays(1))
-        {
-            if (!view.Metrics.Series.Holds(each)) return double.NaN;
-            int index = view.Metrics.Series.IndexOf(each);
-            double minimum = view.Metrics.Series.MinimumAirC[index];
-            double maximum = view.Metrics.Series.MaximumAirC[index];
-            if (double.IsNaN(minimum) || double.IsNaN(maximum)) return double.NaN;
-            double next = index + 1 < view.Metrics.Series.Count && each < day ? view.Metrics.Series.MinimumAirC[index + 1] : minimum;
-            sum += DailyHeat.DegreeDays(heat.Method, DegreeDayCutoff.None, minimum, maximum, double.IsNaN(next) ? minimum : next, heat.Base.Celsius, null);
-        }
-
-        return sum;
     }
 }
 
@@ -90,5 +76,14 @@ public sealed record SinceTreatmentBecause(SinceTreatment Condition, TreatmentDo
     {
         string heat = double.IsNaN(HeatCelsiusDays) ? "" : $" and {Wording.Heat(HeatCelsiusDays, units)}";
         return $"{Condition.Name} is recorded for {Wording.Day(Done.On)}, {Wording.Days(Day.DayNumber - Done.On.DayNumber)}{heat} before {Wording.Day(Day)}; it is looked for when {Condition.Explain(units)}.";
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Figure> Figures(ReadersUnits units)
+    {
+        var days = new Figure($"Since the recorded {Condition.Name}", Wording.Days(Day.DayNumber - Done.On.DayNumber), Condition.DayLimitWords);
+        return double.IsNaN(HeatCelsiusDays) || Condition.Heat is not { } heat
+            ? [days]
+            : [days, new Figure($"Heat since the recorded {Condition.Name}", Wording.Heat(HeatCelsiusDays, units), $"at least {Wording.Heat(heat.Reaches.CelsiusDays, units)}")];
     }
 }

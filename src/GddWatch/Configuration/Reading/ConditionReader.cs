@@ -1,5 +1,6 @@
 using GddWatch.Agronomy.Heat;
 using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Treatments.Conditions;
 using GddWatch.Configuration.Texts;
 using GddWatch.Configuration.Yaml;
@@ -28,9 +29,10 @@ public sealed class ConditionReader(FaultList faults, IReadOnlyDictionary<string
             .. Where("heat-sum", text.HeatSum, ReadHeatSum),
             .. Where("calendar", text.Calendar, ReadCalendar),
             .. Where("days-before-first-freeze", text.DaysBeforeFirstFreeze, ReadFirstFreeze),
+            .. Where("days-after-last-freeze", text.DaysAfterLastFreeze, ReadLastFreeze),
             .. Where("air-temperature", text.AirTemperature, turf.ReadAirTemperature),
             .. Where("growth-potential", text.GrowthPotential, turf.ReadGrowthPotential),
-            .. Where("days-before-growth-falls", text.DaysBeforeGrowthFalls, TurfConditionReader.ReadGrowthFalls),
+            .. Where("days-before-growth-falls", text.DaysBeforeGrowthFalls, turf.ReadGrowthFalls),
             .. Where("rain", text.Rain, turf.ReadRain),
             .. Where("root-zone-depletion", text.RootZoneDepletion, turf.ReadRootZone),
             .. Where("since-treatment", text.SinceTreatment, ReadSinceTreatment),
@@ -57,8 +59,9 @@ public sealed class ConditionReader(FaultList faults, IReadOnlyDictionary<string
     private AllOf? ReadAll(PlacedList<ConditionText> texts)
     {
         if (ReadParts(texts) is not { } parts) return null;
-        if (Contradictions.InAll(parts) is { } never) faults.Add(texts.Place, null, never, "limits that leave something between them, or \"any:\" where one of the two is enough");
-        return new AllOf(parts);
+        if (Contradictions.InAll(parts) is not { } never) return new AllOf(parts);
+        faults.Add(texts.Place, null, never, "limits that leave something between them, or \"any:\" where one of the two is enough");
+        return null;
     }
 
     private AnyOf? ReadAny(PlacedList<ConditionText> texts) => ReadParts(texts) is { } parts ? new AnyOf(parts) : null;
@@ -152,6 +155,10 @@ public sealed class ConditionReader(FaultList faults, IReadOnlyDictionary<string
         ? new DaysBeforeFirstFreeze(atMost.Value.Days, chance.Value.Fraction, text.Freeze?.Value ?? WaterFreezes, text.Fallback?.Value)
         : null;
 
+    private static DaysAfterLastFreeze? ReadLastFreeze(LastFreezeText text) => text is { AtLeast: { } atLeast, Chance: { } chance }
+        ? new DaysAfterLastFreeze(atLeast.Value.Days, chance.Value.Fraction, text.Freeze?.Value ?? WaterFreezes, text.Fallback?.Value)
+        : null;
+
     private static BiofixCondition? Biofix(BiofixText? text) =>
         text is { MeanOver: { } meanOver, AtLeast: { } atLeast } ? new BiofixCondition(meanOver.Value.Days, atLeast.Value) : null;
 
@@ -168,6 +175,12 @@ public sealed class ConditionReader(FaultList faults, IReadOnlyDictionary<string
             faults.Add(most.Place, $"The upper limit is not above the lower one of {least.Place.Text}.", "more days than at-least has");
         }
 
+        int within = text.Within?.Value.Days ?? UsualWithinDays;
+        if (text.AtLeast is { } old && old.Value.Days > within)
+        {
+            faults.Add(old.Place, $"A record older than {Wording.Days(within)} counts no more, so this is never met.", $"fewer days, or as many in within: \"within: {Wording.Days(old.Value.Days)}\"");
+        }
+
         if (text.Heat is { } heat && text is not { Base: not null, Method: not null })
         {
             faults.Add(heat.Place, "The heat has no base or no method, and means nothing without them.", "base and method beside it, such as \"base: 0 °C, method: simple average\"");
@@ -175,6 +188,6 @@ public sealed class ConditionReader(FaultList faults, IReadOnlyDictionary<string
 
         if (text.Treatment is not { } treatment || !treatmentNames.TryGetValue(treatment.Value, out string? name)) return null;
         HeatSince? since = text is { Heat: { } reaches, Base: { } floor, Method: { } method } ? new HeatSince(reaches.Value, floor.Value, method.Value) : null;
-        return new SinceTreatment(treatment.Value, name, text.AtLeast?.Value.Days, text.AtMost?.Value.Days, since, text.Within?.Value.Days ?? UsualWithinDays);
+        return new SinceTreatment(treatment.Value, name, text.AtLeast?.Value.Days, text.AtMost?.Value.Days, since, within);
     }
 }

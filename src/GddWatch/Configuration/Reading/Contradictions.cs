@@ -11,37 +11,18 @@ internal static class Contradictions
     /// <summary>Why the parts of an "all" can never be met together, in a sentence; null where nothing is against it.</summary>
     public static string? InAll(IReadOnlyList<Condition> parts)
     {
-        Condition[] needed = [.. parts.SelectMany(Flat)];
-        return needed.SelectMany(one => needed.Select(other => Clash(one, other))).FirstOrDefault(clash => clash is not null);
+        Limit[] limits = [.. parts.SelectMany(Limit.In)];
+        for (int i = 0; i < limits.Length; i++)
+        {
+            for (int j = i + 1; j < limits.Length; j++)
+            {
+                if (!limits[i].Excludes(limits[j])) continue;
+                return $"It can never be met: it asks that {limits[i].Condition.Explain(ReadersUnits.Metric)}, and also that {limits[j].Condition.Explain(ReadersUnits.Metric)}.";
+            }
+        }
+
+        return null;
     }
-
-    /// <summary>An "all" inside an "all" is one list.</summary>
-    private static IEnumerable<Condition> Flat(Condition part) => part is AllOf all ? all.Parts.SelectMany(Flat) : [part];
-
-    /// <summary>Whether one asks for more of a value than the other allows.</summary>
-    private static string? Clash(Condition one, Condition other) => (one, other) switch
-    {
-        (SoilTemperatureCondition { Passing: Passing.RisesAbove } low, SoilTemperatureCondition { Passing: Passing.FallsBelow } high)
-            when high.Depth == low.Depth && high.MeanOverDays == low.MeanOverDays && high.Threshold < low.Threshold =>
-            $"The same soil temperature cannot be at or above {Shown(low.Threshold)} and at or below less than that.",
-        (AirTemperatureCondition { Above: { } low } first, AirTemperatureCondition { Below: { } high } second)
-            when first.Of == second.Of && first.MeanOverDays == second.MeanOverDays && first.NextDays == second.NextDays && high < low =>
-            $"The same air temperature cannot be at or above {Shown(low)} and at or below less than that.",
-        (GrowthPotentialCondition { Passing: Passing.RisesAbove } low, GrowthPotentialCondition { Passing: Passing.FallsBelow } high)
-            when high.Turf == low.Turf && high.MeanOverDays == low.MeanOverDays && high.OfPeak is null == low.OfPeak is null && high.Share < low.Share =>
-            "The same growth cannot be at least one share and at most less than that.",
-        (RainCondition { AtLeast: { } low } first, RainCondition { AtMost: { } high } second)
-            when first.Days == second.Days && first.IsAhead == second.IsAhead && high.Millimetres < low.Millimetres =>
-            "The same rain cannot be at least one amount and at most less than that.",
-        (RootZoneDepletionCondition { Passing: Passing.RisesAbove } low, RootZoneDepletionCondition { Passing: Passing.FallsBelow } high)
-            when high.Turf == low.Turf && high.ShareOfAllowed < low.ShareOfAllowed =>
-            "The same root zone cannot lack at least one share and at most less than that.",
-        (SinceTreatment { AtLeastDays: { } low } first, SinceTreatment { AtMostDays: { } high } second) when first.Treatment == second.Treatment && high < low =>
-            "The same record cannot lie at least so many days back and at most fewer.",
-        _ => null,
-    };
-
-    private static string Shown(Temperature temperature) => Wording.Temperature(temperature, ReadersUnits.Metric);
 
     /// <summary>The turf that a condition looks at although the treatment is for other turf, so that its season never comes; null where there is none.</summary>
     public static TurfType? OtherTurf(Condition condition, IReadOnlyCollection<TurfType> turf) => condition.AndItsParts()

@@ -20,6 +20,8 @@ internal sealed class TurfConditionReader(FaultList faults)
         }
 
         if (text is { Next: not null, Held: { } held }) faults.Add(held.Place, "The forecast is looked at day by day, so nothing can be held.", "next without held");
+        if (text is { Next: not null, MeanOver: { Value.Days: > 1 } mean }) faults.Add(mean.Place, "The forecast is looked at day by day, so nothing is averaged.", "next without mean-over");
+        if (text is { Next: not null, LetsGoBy: { } keeps }) faults.Add(keeps.Place, "Each day has a forecast of its own, so nothing can be kept from the day before.", "next without lets-go-by");
         return text is { Of: { } of } && (text.Above ?? text.Below) is not null
             ? new AirTemperatureCondition(of.Value, text.MeanOver?.Value.Days ?? 1, text.Above?.Value, text.Below?.Value, text.Held?.Value ?? OnTheDay, text.LetsGoBy?.Value, text.Next?.Value.Days)
             : null;
@@ -45,9 +47,20 @@ internal sealed class TurfConditionReader(FaultList faults)
             : null;
     }
 
-    public static DaysBeforeGrowthFalls? ReadGrowthFalls(GrowthFallsText text) => text is { Turf: { } turf, Under: { } under, AtLeast: { } atLeast }
-        ? new DaysBeforeGrowthFalls(turf.Value, under.Value.Fraction, atLeast.Value.Days, text.Fallback?.Value)
-        : null;
+    public DaysBeforeGrowthFalls? ReadGrowthFalls(GrowthFallsText text)
+    {
+        if (text is { AtLeast: null, AtMost: null }) Missing(text, ["at-least", "at-most"], "Nothing says how many days must be left.", "at-least, at-most or both, such as \"at-least: 28 days\"");
+        if (text is { AtLeast: { } least, AtMost: { } most } && most.Value.Days <= least.Value.Days)
+        {
+            faults.Add(most.Place, $"The upper limit is not above the lower one of {least.Place.Text}.", "more days than at-least has");
+        }
+
+        if (text.Under is { Value.Fraction: >= 1 } high) faults.Add(high.Place, "Growth is nearly always under its own peak, so nothing would fall.", "above 0 % and below 100 %, such as \"50 %\"");
+        if (text.Under is { Value.Fraction: 0 } none) faults.Add(none.Place, "Growth never falls under nothing.", "above 0 % and below 100 %, such as \"50 %\"");
+        return text is { Turf: { } turf, Under: { } under } && (text.AtLeast ?? text.AtMost) is not null
+            ? new DaysBeforeGrowthFalls(turf.Value, under.Value.Fraction, text.AtLeast?.Value.Days, text.Fallback?.Value, text.AtMost?.Value.Days)
+            : null;
+    }
 
     public RainCondition? ReadRain(RainText text)
     {
@@ -66,13 +79,14 @@ internal sealed class TurfConditionReader(FaultList faults)
 
     public RootZoneDepletionCondition? ReadRootZone(RootZoneText text)
     {
-        Placed<Share>? share = OneOf(text, text.AtLeast, text.AtMost, "The depletion has no limit.");
-        return share is not null && text.Turf is { } turf
-            ? new RootZoneDepletionCondition(turf.Value, text.AtLeast is null ? Passing.FallsBelow : Passing.RisesAbove, share.Value.Fraction)
+        Placed<MissingWater>? limit = OneOf(text, text.AtLeast, text.AtMost, "The depletion has no limit.");
+        return limit is not null && text.Turf is { } turf
+            ? new RootZoneDepletionCondition(turf.Value, text.AtLeast is null ? Passing.FallsBelow : Passing.RisesAbove, limit.Value.ShareOfAllowed, limit.Value.Depth)
             : null;
     }
 
-    private Placed<Share>? OneOf(TextGroup text, Placed<Share>? least, Placed<Share>? most, string problem)
+    private Placed<T>? OneOf<T>(TextGroup text, Placed<T>? least, Placed<T>? most, string problem)
+        where T : notnull
     {
         if (least is not null && most is not null) faults.Add(most.Place, "There is both a lower and an upper limit.", "at-least or at-most, one of the two; two conditions under \"all:\" make a band");
         if (least is null && most is null) Missing(text, ["at-least", "at-most"], problem, "at-least or at-most, such as \"at-least: 50 %\"");

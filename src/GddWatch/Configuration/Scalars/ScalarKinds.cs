@@ -22,6 +22,7 @@ public static class ScalarKinds
         [typeof(TemperatureDifference)] = new("a number with °F or °C, such as \"2 °F\" or \"1 °C\"", ScalarForm.Text, UnitText.TemperaturePattern, null, UnitText.TemperatureDifference),
         [typeof(WaterDepth)] = new("a number with mm, cm or in, such as \"10 mm\" or \"0.4 in\"", ScalarForm.Text, UnitText.DepthPattern, null, UnitText.Water),
         [typeof(Share)] = new("a number with %, such as \"85 %\"", ScalarForm.Text, UnitText.PercentPattern, null, UnitText.Share),
+        [typeof(MissingWater)] = new("a number with % of what may be missing, or with mm, cm or in, such as \"50 %\", \"15 mm\" or \"0.6 in\"", ScalarForm.Text, UnitText.MissingWaterPattern, null, UnitText.MissingWater),
         [typeof(AirValue)] = ScalarKind.OneOf(Words.AirValues),
         [typeof(GrowthDirection)] = ScalarKind.OneOf(Words.GrowthDirections),
         [typeof(Depth)] = new("a number with cm, mm or in, such as \"5 cm\" or \"2 in\"", ScalarForm.Text, UnitText.DepthPattern, null, UnitText.Depth),

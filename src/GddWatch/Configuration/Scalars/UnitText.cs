@@ -32,6 +32,7 @@ public static partial class UnitText
     internal const string HeatPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*°?(?<unit>[CFcf])[-· ]?days?\s*$";
     internal const string DaysPattern = @"^\s*(?<number>[0-9]{1,4})\s+days?\s*$";
     internal const string PercentPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*%\s*$";
+    internal const string MissingWaterPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*(?<unit>%|mm|cm|in|inch|inches)\s*$";
     internal const string HoldingPattern = @"^\s*(?<number>[0-9]{1,3})(\s+of\s+(?<of>[0-9]{1,3}))?\s+days?\s*$";
 
     // Words that the units library does not know beside its signs.
@@ -76,6 +77,18 @@ public static partial class UnitText
     {
         if (!Take(PercentText(), text, out double number, out _)) return Refuse(text, "share");
         return number is >= 0 and <= MostPercent ? ScalarReading.Of(new Share(number / 100)) : ScalarReading.Refused("This share is too large.", "0 % to 300 %");
+    }
+
+    /// <summary>Reads missing water such as "50 %" of what may be missing, or "15 mm".</summary>
+    public static ScalarReading MissingWater(string text)
+    {
+        ScalarReading read = PercentText().IsMatch(text) ? Share(text) : Water(text);
+        return read.Value switch
+        {
+            Share share => ScalarReading.Of(new MissingWater(share.Fraction, null)),
+            WaterDepth depth => ScalarReading.Of(new MissingWater(null, depth)),
+            _ => read,
+        };
     }
 
     /// <summary>Reads a depth such as "5 cm" or "2 in".</summary>

@@ -28,13 +28,16 @@ public sealed record ConditionText : TextGroup
     [Description("So many days or fewer are left before the usual first freeze.")]
     public FirstFreezeText? DaysBeforeFirstFreeze { get; init; }
 
+    [Description("So many days or more have passed since the usual last freeze.")]
+    public LastFreezeText? DaysAfterLastFreeze { get; init; }
+
     [Description("An air temperature lies in a band.")]
     public AirTemperatureText? AirTemperature { get; init; }
 
     [Description("The growth potential is at least, or at most, a value.")]
     public GrowthPotentialText? GrowthPotential { get; init; }
 
-    [Description("So many days or more are left until growth usually falls.")]
+    [Description("So many days are left until growth usually falls.")]
     public GrowthFallsText? DaysBeforeGrowthFalls { get; init; }
 
     [Description("There was, or is to come, so much rain.")]

@@ -19,8 +19,10 @@ public sealed record GrowthFallsText : TextGroup
     public Placed<Share>? Under { get; init; }
 
     [Description("Met while at least so many days are left.")]
-    [Required]
     public Placed<DayCount>? AtLeast { get; init; }
+
+    [Description("Met from so many days before it on, and while growth is usually under it.")]
+    public Placed<DayCount>? AtMost { get; init; }
 
     [Description("The usual date where the site has fewer than ten earlier years, written for the north; unknown without it.")]
     public Placed<AnnualDay>? Fallback { get; init; }

@@ -13,9 +13,9 @@ public sealed record RootZoneText : TextGroup
     [Required]
     public Placed<TurfType>? Turf { get; init; }
 
-    [Description("Met where at least this share of what may be missing is missing; 100 % is where watering is due.")]
-    public Placed<Share>? AtLeast { get; init; }
+    [Description("Met where at least so much is missing: a share of what may be missing, of which 100 % is where watering is due, or a depth of water such as 15 mm.")]
+    public Placed<MissingWater>? AtLeast { get; init; }
 
-    [Description("Met where at most this share of what may be missing is missing.")]
-    public Placed<Share>? AtMost { get; init; }
+    [Description("Met where at most so much is missing: a share or a depth of water.")]
+    public Placed<MissingWater>? AtMost { get; init; }
 }
