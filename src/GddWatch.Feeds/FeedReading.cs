@@ -8,6 +8,9 @@ namespace GddWatch.Feeds;
 /// <param name="Faults">What was wrong.</param>
 public sealed record FeedReading(DailySeries? Series, IReadOnlyList<Fault> Faults)
 {
+    /// <summary>What the operator should look at.</summary>
+    public IReadOnlyList<FeedRemark> Remarks { get; init; } = [];
+
     /// <summary>Whether the feed as a whole cannot be used.</summary>
     public bool IsRefused => Faults.Any(fault => fault.Severity == FaultSeverity.Refused);
 }

@@ -38,7 +38,7 @@ internal static class AirDrivenRun
         for (int i = 0; i < meanC.Length; i++, calendar.Next())
         {
             meanC[i] = deviationC[i] = double.NaN;
-            filledInARow = filled.QualityAt(i) == Mark.Filled ? filledInARow + 1 : 0;
+            filledInARow = filled.QualityAt(i) is { } mark && !mark.IsReading() ? filledInARow + 1 : 0;
             double rainMm = rain.IsEmpty || double.IsNaN(rain[i]) ? 0.0 : rain[i];
             var day = new AirDay(calendar.DayOfYear, year[calendar.DayOfYear - 1], filled.MinimumAirC[i], filled.MaximumAirC[i], rainMm, snowMm);
             known = double.IsNaN(day.MeanC) ? 0 : known + 1;

@@ -74,7 +74,7 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
         }
     }
 
-    /// <summary>The air temperatures that the source knows: a filled-in day is missing here.</summary>
+    /// <summary>The air temperatures that the source knows: a filled or doubted day is missing here, a forecast one counts.</summary>
     private readonly ref struct KnownAir(DailySeries series)
     {
         private readonly ReadOnlySpan<double> minimumC = series.MinimumAirC;
@@ -86,7 +86,7 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
         {
             minimum = minimumC[index];
             maximum = maximumC[index];
-            if (minimumMarks[index] == Mark.Filled || maximumMarks[index] == Mark.Filled) minimum = double.NaN;
+            if (minimumMarks[index] is Mark.Filled or Mark.Suspect || maximumMarks[index] is Mark.Filled or Mark.Suspect) minimum = double.NaN;
             return !double.IsNaN(minimum + maximum);
         }
     }

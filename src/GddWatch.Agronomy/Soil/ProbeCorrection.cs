@@ -159,7 +159,7 @@ public static class ProbeCorrection
         private void Take(ProbeReading[] together, double estimateC)
         {
             // An estimate over a hole in the weather is off for reasons that are no bias of the site.
-            bool noWeather = series.QualityAt(series.IndexOf(together[0].Day)) is null or Mark.Filled;
+            bool noWeather = series.QualityAt(series.IndexOf(together[0].Day)) is not { } mark || !mark.IsReading();
             if (noWeather || double.IsNaN(estimateC))
             {
                 ReadingVerdict why = noWeather ? ReadingVerdict.NoWeatherThatDay : ReadingVerdict.NoEstimateThatDay;

@@ -65,6 +65,24 @@ public sealed class DailySeries
         return day >= LastDay ? this : new DailySeries(FirstDay, IndexOf(day) + 1, columns, minimumMarks, maximumMarks);
     }
 
+    /// <summary>The days from a day on, copied.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The series does not hold the day.</exception>
+    public DailySeries From(DateOnly day)
+    {
+        if (!Holds(day)) throw new ArgumentOutOfRangeException(nameof(day), day, $"{nameof(day)} was {day:yyyy-MM-dd}; allowed is {FirstDay:yyyy-MM-dd} to {LastDay:yyyy-MM-dd}.");
+        int first = IndexOf(day);
+        return new DailySeries(
+            day, Count - first, [.. columns.Select(column => column?[first..Count])], minimumMarks[first..Count], maximumMarks[first..Count]);
+    }
+
+    /// <summary>The mark of one value; variables other than the two air temperatures carry none and count as measured.</summary>
+    public Mark MarkAt(WeatherVariable variable, int index) => variable switch
+    {
+        WeatherVariable.MinimumAirC => MinimumMarks[index],
+        WeatherVariable.MaximumAirC => MaximumMarks[index],
+        _ => Mark.Measured,
+    };
+
     /// <summary>The worse of the marks of the day's two temperatures, or null where one of them is missing.</summary>
     public Mark? QualityAt(int index)
     {

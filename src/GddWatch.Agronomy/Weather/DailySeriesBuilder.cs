@@ -6,6 +6,8 @@ public sealed class DailySeriesBuilder
     private static readonly int VariableCount = Enum.GetValues<WeatherVariable>().Length;
 
     private readonly double[]?[] columns = new double[VariableCount][];
+    // Nearly every value is measured: the others are few.
+    private readonly Dictionary<(int DayNumber, WeatherVariable Variable), Mark> marks = [];
     private int firstDayNumber;
     private int capacity;
     private int lowest = int.MaxValue;
@@ -26,12 +28,17 @@ public sealed class DailySeriesBuilder
     }
 
     /// <summary>Puts in one value. A day given without any value still belongs to the series.</summary>
-    public void Put(DateOnly day, WeatherVariable variable, double value)
+    public void Put(DateOnly day, WeatherVariable variable, double value) => Put(day, variable, value, Mark.Measured);
+
+    /// <summary>Puts in one value with its mark, which is kept for the two air temperatures.</summary>
+    public void Put(DateOnly day, WeatherVariable variable, double value, Mark mark)
     {
         Reach(day.DayNumber);
         double[] column = columns[(int)variable] ??= NewColumn(capacity);
         ref double place = ref column[day.DayNumber - firstDayNumber];
-        if (double.IsNaN(place)) place = value;
+        if (!double.IsNaN(place)) return;
+        place = value;
+        if (mark != Mark.Measured && variable is (WeatherVariable.MinimumAirC or WeatherVariable.MaximumAirC)) marks[(day.DayNumber, variable)] = mark;
     }
 
     /// <summary>Puts in every value of another series that is not known here yet: the rung of a second feed.</summary>
@@ -43,7 +50,7 @@ public sealed class DailySeriesBuilder
             ReadOnlySpan<double> column = other.Column((WeatherVariable)variable);
             for (int i = 0; i < column.Length; i++)
             {
-                if (!double.IsNaN(column[i])) Put(other.DayAt(i), (WeatherVariable)variable, column[i]);
+                if (!double.IsNaN(column[i])) Put(other.DayAt(i), (WeatherVariable)variable, column[i], other.MarkAt((WeatherVariable)variable, i));
             }
         }
     }
@@ -62,7 +69,9 @@ public sealed class DailySeriesBuilder
                 : needed ? NewColumn(count) : null;
         }
 
-        return new DailySeries(DateOnly.FromDayNumber(lowest), count, packed, new Mark[count], new Mark[count]);
+        Mark[] minimumMarks = new Mark[count], maximumMarks = new Mark[count];
+        foreach (((int dayNumber, WeatherVariable variable), Mark mark) in marks) (variable == WeatherVariable.MinimumAirC ? minimumMarks : maximumMarks)[dayNumber - lowest] = mark;
+        return new DailySeries(DateOnly.FromDayNumber(lowest), count, packed, minimumMarks, maximumMarks);
     }
 
     private void Reach(int dayNumber)

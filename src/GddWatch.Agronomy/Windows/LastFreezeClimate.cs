@@ -76,7 +76,7 @@ internal sealed class LastFreezeClimate(SiteMetrics metrics)
         for (DateOnly day = next.AddDays(-1); day >= from; day = day.AddDays(-1))
         {
             Mark? mark = metrics.Series.Holds(day) ? metrics.Series.QualityAt(metrics.Series.IndexOf(day)) : null;
-            if (mark is null or Mark.Filled)
+            if (mark is not { } known || !known.IsReading())
             {
                 if (++missing >= SiteClimate.MissingDaysThatSpoil) return null;
                 continue;

@@ -191,7 +191,7 @@ public sealed class SiteClimate
             {
                 int index = metrics.Series.IndexOf(day);
                 Mark? mark = metrics.Series.Holds(day) ? metrics.Series.QualityAt(index) : null;
-                if (mark is null or Mark.Filled)
+                if (mark is not { } known || !known.IsReading())
                 {
                     if (++missing >= MissingDaysThatSpoil) return null;
                     continue;

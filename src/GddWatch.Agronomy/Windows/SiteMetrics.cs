@@ -5,7 +5,6 @@ using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Treatments.Conditions;
 using GddWatch.Agronomy.Weather;
-using GddWatch.Agronomy.Weather.Filling;
 
 namespace GddWatch.Agronomy.Windows;
 
@@ -23,18 +22,21 @@ public sealed class SiteMetrics
     private readonly List<(HeatSumDefinition Definition, HeatSums Sums)> heatSums = [];
     private readonly TurfColumns turf;
 
-    private SiteMetrics(DailySeries series, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered)
+    private SiteMetrics(KnownWeather weather, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered)
     {
-        Series = series;
+        Weather = weather;
         Site = site;
         Journal = journal;
         Forecast = forecast;
-        turf = new TurfColumns(series, site, watered);
+        turf = new TurfColumns(weather.Series, site, watered);
         Climate = new SiteClimate(this);
     }
 
-    /// <summary>The site's weather, holes filled where that is allowed.</summary>
-    public DailySeries Series { get; }
+    /// <summary>The site's weather as it is known, with what is doubted and what was filled.</summary>
+    public KnownWeather Weather { get; }
+
+    /// <summary>The days of that weather.</summary>
+    public DailySeries Series => Weather.Series;
 
     /// <summary>The site.</summary>
     public Site Site { get; }
@@ -51,10 +53,24 @@ public sealed class SiteMetrics
     /// <summary>Whether the soil temperature is measured here rather than estimated.</summary>
     public bool SoilIsMeasured => Site.SoilTemperature == SoilSource.Measured;
 
-    /// <summary>The metrics of a site's weather where nothing was recorded.</summary>
+    /// <summary>The metrics of weather as it is known on the day that is judged.</summary>
+    /// <param name="weather">The weather; days after that day must not be in it.</param>
+    /// <param name="site">The site.</param>
+    /// <param name="journal">What was recorded there by that day.</param>
+    /// <param name="watered">The days on which the lawn was watered deeply, as recorded.</param>
+    public static SiteMetrics Of(KnownWeather weather, Site site, SiteJournal journal, IReadOnlyList<DateOnly> watered)
+    {
+        ArgumentNullException.ThrowIfNull(weather);
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(journal);
+        ArgumentNullException.ThrowIfNull(watered);
+        return new SiteMetrics(weather, site, journal, weather.Forecast?.Days, watered);
+    }
+
+    /// <summary>The metrics of weather that nobody doubts, where nothing was recorded.</summary>
     public static SiteMetrics Of(DailySeries series, Site site) => Of(series, site, SiteJournal.Empty);
 
-    /// <summary>The metrics of a site's weather.</summary>
+    /// <summary>The metrics of weather that nobody doubts: its holes are filled as of its last day.</summary>
     /// <param name="series">The weather; days after the one that is judged must not be in it.</param>
     /// <param name="site">The site.</param>
     /// <param name="journal">What was recorded there by the day that is judged.</param>
@@ -65,7 +81,7 @@ public sealed class SiteMetrics
         ArgumentNullException.ThrowIfNull(series);
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(journal);
-        return new SiteMetrics(LastKnownDay.Fill(series), site, journal, forecast, watered ?? []);
+        return new SiteMetrics(KnownWeather.Undoubted(series), site, journal, forecast, watered ?? []);
     }
 
     /// <summary>The last day with both temperatures from the source, or null where there is none.</summary>
@@ -75,15 +91,15 @@ public sealed class SiteMetrics
         {
             for (int i = Series.Count - 1; i >= 0; i--)
             {
-                if (Series.QualityAt(i) is { } mark && mark != Mark.Filled) return Series.DayAt(i);
+                if (Series.QualityAt(i) is { } mark && mark.IsReading()) return Series.DayAt(i);
             }
 
             return null;
         }
     }
 
-    /// <summary>Whether the weather of a day is missing and was filled.</summary>
-    public bool IsFilled(DateOnly day) => Series.Holds(day) && Series.QualityAt(Series.IndexOf(day)) == Mark.Filled;
+    /// <summary>Whether the weather of a day rests on a value that was filled, forecast or doubted rather than read.</summary>
+    public bool IsFilled(DateOnly day) => Series.Holds(day) && Series.QualityAt(Series.IndexOf(day)) is { } mark && !mark.IsReading();
 
     /// <summary>Daily mean soil temperature and deviation at a depth [°C].</summary>
     public SoilTemperatureColumns Soil(Depth depth)
@@ -196,7 +212,7 @@ public sealed class SiteMetrics
         int last = Math.Min(Series.Count - 1, Series.IndexOf(span.Last));
         for (int i = Math.Max(0, Series.IndexOf(span.First)); i <= last; i++)
         {
-            if (Series.QualityAt(i) == Mark.Filled) filled++;
+            if (Series.QualityAt(i) is { } mark && !mark.IsReading()) filled++;
         }
 
         return filled;

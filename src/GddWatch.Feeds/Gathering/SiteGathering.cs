@@ -9,26 +9,33 @@ public static class SiteGathering
 {
     /// <summary>
     /// Reads all feeds and takes each day's value from the first that has it. A refused feed costs the others nothing. An extreme that contradicts the other
-    /// extreme of its day, which a better feed gave, is not taken.
+    /// extreme of its day, which a better feed gave, is not taken. Where feeds are far apart on days that both know, that is told.
     /// </summary>
     /// <param name="site">The site.</param>
     /// <param name="feeds">Its feeds, the preferred one first.</param>
     /// <param name="today">Today at the site; later days are not taken.</param>
     /// <param name="stop">Stops the reading.</param>
-    public static async Task<SiteWeather> GatherAsync(Site site, IReadOnlyList<IWeatherFeed> feeds, DateOnly today, CancellationToken stop)
+    public static async Task<GatheredSite> GatherAsync(Site site, IReadOnlyList<IWeatherFeed> feeds, DateOnly today, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(feeds);
         List<Fault> faults = [];
+        List<FeedRemark> remarks = [];
+        List<(string Feed, DailySeries Series)> readings = [];
         DailySeries? known = null;
+        string? best = null;
         foreach (IWeatherFeed feed in feeds)
         {
             FeedReading reading = await feed.ReadAsync(site, today, stop);
             faults.AddRange(reading.Faults);
+            remarks.AddRange(reading.Remarks);
             if (reading.Series is not { } series) continue;
+            readings.Add((feed.Name, series));
+            if (known is not null && FeedsApart.Between(best!, known, feed.Name, series) is { } apart) remarks.Add(apart);
             known = known is null ? series : Add(known, series, feed.Name, faults);
+            best ??= feed.Name;
         }
 
-        return new SiteWeather(site, known, faults);
+        return new GatheredSite(site, known, faults, remarks, readings);
     }
 
     private static DailySeries Add(DailySeries known, DailySeries other, string otherName, List<Fault> faults)
@@ -43,7 +50,7 @@ public static class SiteGathering
             {
                 if (double.IsNaN(column[i])) continue;
                 if (Contradicts(known, other.DayAt(i), variable, column[i])) contradictions++;
-                else builder.Put(other.DayAt(i), variable, column[i]);
+                else builder.Put(other.DayAt(i), variable, column[i], other.MarkAt(variable, i));
             }
         }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using GddWatch.Agronomy.Backtesting;
+using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
@@ -20,20 +21,20 @@ internal static class BacktestCommand
     public static Command Create(CommonOptions common, Terminal terminal)
     {
         var command = new Command("backtest", "Judges all past seasons by the same code as the live service, with later days hidden: opening and closing dates, and their spread.");
-        command.SetAction((parsed, stop) => RunAsync(parsed.GetValue(common.Config)!, common.FormatOf(parsed), terminal, stop));
+        command.SetAction((parsed, stop) => RunAsync(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, common.FormatOf(parsed), terminal, stop));
         return command;
     }
 
-    private static async Task<int> RunAsync(string config, OutputFormat format, Terminal terminal, CancellationToken stop)
+    private static async Task<int> RunAsync(string config, string data, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(data, stop);
         place.Report(gathered);
         var windows = new List<Window>();
         foreach (SiteWeather weather in gathered)
         {
             stop.ThrowIfCancellationRequested();
-            if (weather.Series is { } series) windows.AddRange(Backtest.Seasons(place.Configuration.Treatments, SiteMetrics.Of(series, weather.Site)));
+            if (weather.AsOf(DateOnly.MaxValue) is { } known) windows.AddRange(Backtest.Seasons(place.Configuration.Treatments, SiteMetrics.Of(known, weather.Site, SiteJournal.Empty, [])));
             else terminal.Error.WriteLine(weather.WhyMissing);
         }
 

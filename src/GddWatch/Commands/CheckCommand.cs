@@ -43,7 +43,7 @@ internal static class CheckCommand
 
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
         if (Mailing.Open(config, data, place.Configuration, terminal) is not { } mailing) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(data, stop);
         Show(
             [.. gathered.SelectMany(weather => weather.Faults.Select(fault => (weather.Site.Id, fault)))],
             format,

@@ -52,16 +52,16 @@ internal static class DailyCommand
         }
 
         if (HeatColumns(asked.Heat, terminal) is not { } askedHeat) return ExitCode.WrongUsageOrConfiguration;
-        SiteWeather weather = await place.GatherAsync(site, stop);
+        SiteWeather weather = (await place.GatherAsync(data, stop)).First(each => each.Site == site);
         place.Report([weather]);
-        if (weather.Series is not { } series)
+        if (weather.AsOf(DateOnly.MaxValue) is not { } known)
         {
             terminal.Error.WriteLine(weather.WhyMissing);
             return ExitCode.Failed;
         }
 
         SiteJournal journal = (await Journals.LoadAsync(data, terminal.Clock, stop)).GetValueOrDefault(site.Id, SiteJournal.Empty);
-        SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, series, site, journal);
+        SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, known, site, journal);
         HeatColumn[] heat = [.. place.Configuration.Treatments.Where(treatment => treatment.IsFor(site)).SelectMany(treatment => treatment.HeatSums()).Distinct().Select(HeatColumn.Of), .. askedHeat];
         var table = new DailyTable(metrics, depth, heat);
         IEnumerable<int> rows = Enumerable.Range(0, metrics.Series.Count)

@@ -34,7 +34,7 @@ internal static class ReplayCommand
         string config, string data, DateOnly? from, DateOnly? until, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> weather = await place.GatherAsync(stop);
+        IReadOnlyList<SiteWeather> weather = await place.GatherAsync(data, stop);
         place.Report(weather);
         foreach (SiteWeather dry in weather.Where(site => site.Series is null)) terminal.Error.WriteLine(dry.WhyMissing);
         if (weather.All(site => site.Series is null)) return ExitCode.Failed;

@@ -27,7 +27,7 @@ internal static class StatusCommand
     private static async Task<int> RunAsync(string config, string data, DateOnly? on, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(stop);
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(data, stop);
         place.Report(gathered);
         KeptRemarks kept = await KeptRemarks.LoadAsync(data, terminal.Clock, stop);
         IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(data, terminal.Clock, stop);

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using GddWatch.Feeds.Services;
+using GddWatch.Feeds.Services.Fetching;
 using GddWatch.Notices.Channels;
 using GddWatch.Storage;
 using GddWatch.Watching;
@@ -19,6 +21,8 @@ internal static class WatchCommand
         return command;
     }
 
+    private static string Version => typeof(WatchCommand).Assembly.GetName().Version?.ToString(3) ?? "0";
+
     private static async Task<int> RunAsync(string config, string data, bool once, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
@@ -27,6 +31,9 @@ internal static class WatchCommand
         await using Database database = await Database.OpenAsync(DataFolder.Database(data), terminal.Clock, stop);
         await using IDeliveryChannel channel = mailing.OpenChannel(terminal.Clock);
         var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, place.Zone, new Random().NextDouble);
+        var store = new WeatherStore(database);
+        using WeatherServices services = WeatherServices.Create(new ServiceClient(place.Region.OperatorAddress, Version), terminal.Clock);
+        var intake = new WeatherIntake(place, new ServiceFetch(place.Configuration, services, store), store);
         HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { ApplicationName = "gddwatch" });
         builder.Logging.AddConsole(options => options.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Logging.AddSimpleConsole(options => options.SingleLine = true);
@@ -35,7 +42,7 @@ internal static class WatchCommand
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         var outcome = new WorkerOutcome();
         builder.Services.AddSingleton<IHostedService>(services => new Worker(
-            place, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
+            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
             services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<Worker>>()));
         using IHost host = builder.Build();
         await host.RunAsync(stop);

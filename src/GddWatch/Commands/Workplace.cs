@@ -1,8 +1,12 @@
 using GddWatch.Agronomy.Places;
 using GddWatch.Configuration;
 using GddWatch.Feeds;
+using GddWatch.Feeds.Archives;
+using GddWatch.Feeds.Archives.Ghcn;
 using GddWatch.Feeds.Faults;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Feeds.Services;
+using GddWatch.Storage;
 using GddWatch.Watching;
 
 namespace GddWatch.Commands;
@@ -35,20 +39,34 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     /// <summary>Today in the region's calendar.</summary>
     public DateOnly Today => TodayIn(Region.TimeZone);
 
-    /// <summary>Reads the weather of every site.</summary>
-    public async Task<IReadOnlyList<SiteWeather>> GatherAsync(CancellationToken stop)
+    /// <summary>Reads the weather of every site: files as they are now, services as they were kept in the data folder.</summary>
+    public async Task<IReadOnlyList<SiteWeather>> GatherAsync(string dataFolder, CancellationToken stop)
     {
-        var gathered = new List<SiteWeather>();
-        foreach (Site site in Region.Sites) gathered.Add(await GatherAsync(site, stop));
+        KeptWeather kept = await KeptWeathers.LoadAsync(dataFolder, terminal.Clock, stop);
+        return RegionWeather.Of(await GatherAsync(kept, FetchReport.Nothing, stop), site => kept.ForecastsOf(site.Id));
+    }
+
+    /// <summary>Reads the weather of every site as the feeds give it.</summary>
+    /// <param name="kept">What was kept of the services, and which values were changed by their sources.</param>
+    /// <param name="fetched">What asking the services just now brought to light.</param>
+    /// <param name="stop">Stops the reading.</param>
+    public async Task<IReadOnlyList<GatheredSite>> GatherAsync(KeptWeather kept, FetchReport fetched, CancellationToken stop)
+    {
+        // Files by year hold all stations: the sites share one reading of them.
+        var yearly = new YearlyFiles([.. Configuration.Feeds.Values.SelectMany(feeds => feeds).OfType<ArchiveFeedDefinition>().Where(feed => feed.Kind == ArchiveKind.GhcnDailyByYearCsv)], Configuration.BaseFolder, terminal.Clock);
+        var gathered = new List<GatheredSite>();
+        foreach (Site site in Region.Sites)
+        {
+            IWeatherFeed[] feeds = [.. Configuration.Feeds[site.Id].Select(feed => Open(feed, yearly, kept, fetched))];
+            gathered.Add(await SiteGathering.GatherAsync(site, feeds, TodayAt(site), stop));
+        }
+
         return gathered;
     }
 
-    /// <summary>Reads the weather of one site.</summary>
-    public async Task<SiteWeather> GatherAsync(Site site, CancellationToken stop)
-    {
-        IWeatherFeed[] feeds = [.. Configuration.Feeds[site.Id].Select(feed => FeedFactory.Create(feed, Configuration.BaseFolder, terminal.Clock))];
-        return await SiteGathering.GatherAsync(site, feeds, TodayAt(site), stop);
-    }
+    private IWeatherFeed Open(FeedDefinition feed, YearlyFiles yearly, KeptWeather kept, FetchReport fetched) => feed is ServiceFeedDefinition service
+        ? new KeptServiceFeed(service, kept, fetched)
+        : new RememberedFeed(FeedFactory.Create(feed, Configuration.BaseFolder, terminal.Clock, yearly), kept);
 
     /// <summary>Says on the error stream what was wrong with the weather: the worst of it in full, the rest by number.</summary>
     public void Report(IReadOnlyList<SiteWeather> gathered)

@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Storage;
 
@@ -47,7 +48,8 @@ internal sealed class ConfigurationChange
     {
         // Only the weather that was known then: days that came late are no change of the configuration.
         if (before.WeatherThrough is not { } through || metrics.Series.Until(through) is not { } seriesThen) return null;
-        Window again = WindowJudge.JudgeSeason(window.Treatment, SiteMetrics.Of(seriesThen, window.Site, metrics.Journal.Until(before.JudgedOn)), window.Season, before.JudgedOn);
+        KnownWeather then = metrics.Weather with { Series = seriesThen, Forecast = null };
+        Window again = WindowJudge.JudgeSeason(window.Treatment, SiteMetrics.Of(then, window.Site, metrics.Journal.Until(before.JudgedOn), []), window.Season, before.JudgedOn);
         if (again.State == before.State && again.FirstOpening?.Day == before.Opened) return null;
         return $"The configuration was changed before {Wording.Day(day)}. As of {Wording.Day(before.JudgedOn)} this window was {Words(before.State, before.Opened)}; by the new configuration it was {Words(again.State, again.FirstOpening?.Day)}.";
     }

@@ -58,7 +58,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                     ? NoticePlan.For(judging.Standing, metrics, configuration.Region, configuration.JudgingFingerprint, told.Last)
                     : [];
                 operatorWords.AddRange(change.OperatorWords);
-                if (FeedTrouble.Of(site, judging.Standing) is { } trouble) troubles.Add(trouble);
+                troubles.AddRange(FeedTrouble.Of(site, judging.Standing));
                 planned.AddRange(notices);
                 keep.AddRange(kept);
                 judged.Add(site.Site.Id);

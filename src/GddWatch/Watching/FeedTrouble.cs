@@ -10,8 +10,14 @@ namespace GddWatch.Watching;
 /// <param name="Words">The trouble in a sentence.</param>
 internal sealed record FeedTrouble(string Key, string Words)
 {
-    /// <summary>The trouble of a site; null where there is none.</summary>
-    public static FeedTrouble? Of(SiteWeather weather, Standing standing)
+    /// <summary>The troubles of a site: the worst of what keeps windows from being judged, and what is odd about its feeds.</summary>
+    public static IReadOnlyList<FeedTrouble> Of(SiteWeather weather, Standing standing)
+    {
+        IEnumerable<FeedTrouble> odd = weather.Remarks.Select(remark => new FeedTrouble($"{weather.Site.Id} {remark.Key.ReplaceLineEndings(" ")}", $"Weather of {weather.Site.Name}: {remark.Words}"));
+        return Worst(weather, standing) is { } worst ? [worst, .. odd] : [.. odd];
+    }
+
+    private static FeedTrouble? Worst(SiteWeather weather, Standing standing)
     {
         string site = weather.Site.Id;
         if (weather.Series is null) return new FeedTrouble($"{site} none", weather.WhyMissing);

@@ -43,8 +43,8 @@ internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadO
         var windows = new List<Window>();
         foreach (SiteWeather site in weather)
         {
-            if (site.Until(range.Last).Series is not { } series) continue;
-            SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, series, site.Site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty).Until(range.Last));
+            if (site.AsOf(range.Last) is not { } known) continue;
+            SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, known, site.Site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty).Until(range.Last));
             foreach (Treatment treatment in place.Configuration.Treatments.Where(treatment => treatment.IsFor(site.Site)))
             {
                 Season season = treatment.Season.AtOrAfter(range.First, site.Site.Hemisphere);

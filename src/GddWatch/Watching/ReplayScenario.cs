@@ -40,6 +40,7 @@ internal static class ReplayScenario
             Add(hash, $"{site.Site.Id} {site.Series?.FirstDay:yyyy-MM-dd}");
             if (site.Series is not { } series) continue;
             foreach (WeatherVariable variable in Enum.GetValues<WeatherVariable>()) hash.AppendData(MemoryMarshal.AsBytes(series.Column(variable)));
+            foreach (Forecast forecast in site.History!.Forecasts) Add(hash, $"{forecast.IssuedAt:O}");
         }
 
         // An entry is a record: its text holds all that it says.

@@ -15,16 +15,16 @@ internal sealed record SiteJudging(Standing Standing, SiteMetrics? Metrics)
     /// <summary>Judges a site on a day from weather in which later days are already hidden; later entries of the journal are hidden here.</summary>
     public static SiteJudging Judge(IReadOnlyList<Treatment> treatments, SiteWeather weather, SiteJournal journal, DateOnly day)
     {
-        SiteJournal known = journal.Until(day);
-        if (weather.Series is null) return new SiteJudging(WindowJudge.JudgeWithoutWeather(treatments, weather.Site, known, day, weather.WhyMissing), null);
-        SiteMetrics metrics = MetricsOf(treatments, weather.Series, weather.Site, known);
+        SiteJournal recorded = journal.Until(day);
+        if (weather.AsOf(day) is not { } known) return new SiteJudging(WindowJudge.JudgeWithoutWeather(treatments, weather.Site, recorded, day, weather.WhyMissing), null);
+        SiteMetrics metrics = MetricsOf(treatments, known, weather.Site, recorded);
         return new SiteJudging(WindowJudge.Judge(treatments, metrics, day), metrics);
     }
 
     /// <summary>A site's weather with its journal; what is recorded as watering refills the root zone.</summary>
-    public static SiteMetrics MetricsOf(IReadOnlyList<Treatment> treatments, DailySeries series, Site site, SiteJournal journal)
+    public static SiteMetrics MetricsOf(IReadOnlyList<Treatment> treatments, KnownWeather weather, Site site, SiteJournal journal)
     {
         string[] watering = [.. treatments.Where(treatment => treatment.Work == WorkKind.Watering).Select(treatment => treatment.Id)];
-        return SiteMetrics.Of(series, site, journal, null, [.. journal.Entries.OfType<TreatmentDone>().Where(done => watering.Contains(done.Treatment)).Select(done => done.On)]);
+        return SiteMetrics.Of(weather, site, journal, [.. journal.Entries.OfType<TreatmentDone>().Where(done => watering.Contains(done.Treatment)).Select(done => done.On)]);
     }
 }

@@ -8,7 +8,7 @@ namespace GddWatch.Watching;
 
 /// <summary>The service: a daily pass at its time of day, one at once when it starts, and delivery in between.</summary>
 internal sealed class Worker(
-    Workplace place, Func<CancellationToken, Task<IReadOnlyDictionary<string, SiteJournal>>> journals, DailyPass daily, DeliveryPass delivery, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
+    Workplace place, WeatherIntake intake, Func<CancellationToken, Task<IReadOnlyDictionary<string, SiteJournal>>> journals, DailyPass daily, DeliveryPass delivery, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
     IHostApplicationLifetime lifetime, ILogger<Worker> log) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -52,7 +52,7 @@ internal sealed class Worker(
 
     private async Task PassAsync(CancellationToken stop)
     {
-        IReadOnlyList<SiteWeather> weather = await place.GatherAsync(stop);
+        IReadOnlyList<SiteWeather> weather = await intake.TakeAsync(clock.GetUtcNow(), stop);
         place.Report(weather);
         PassReport report = await daily.RunAsync(weather, await journals(stop), place.Today, place.TodayAt, clock.GetUtcNow(), stop);
         log.Judged(report.Day, report.WindowsJudged, report.MessagesQueued);

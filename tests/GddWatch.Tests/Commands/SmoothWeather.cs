@@ -3,7 +3,7 @@ using System.Text;
 
 namespace GddWatch.Tests.Commands;
 
-/// <summary>An invented smooth climate as CSV: mean 11 °C, amplitude 13 °C, range 12 °C, warmest on 15 July.</summary>
+/// <summary>An invented smooth climate as CSV: mean 11 °C, amplitude 13 °C, range 12 °C, warmest on 15 July, with a ripple of 0.03 °C: no two years are the same anywhere.</summary>
 internal static class SmoothWeather
 {
     public static string Csv(DateOnly first, DateOnly last, Func<DateOnly, double>? anomalyC = null)
@@ -11,7 +11,7 @@ internal static class SmoothWeather
         var csv = new StringBuilder("date,tmin,tmax,rain\n");
         for (DateOnly day = first; day <= last; day = day.AddDays(1))
         {
-            double mean = 11 + 13 * Math.Sin(2 * Math.PI * (day.DayOfYear - 105) / 365) + (anomalyC?.Invoke(day) ?? 0);
+            double mean = 11 + 13 * Math.Sin(2 * Math.PI * (day.DayOfYear - 105) / 365) + 0.03 * Math.Sin(day.DayNumber) + (anomalyC?.Invoke(day) ?? 0);
             csv.Append(string.Create(CultureInfo.InvariantCulture, $"{day:yyyy-MM-dd},{mean - 6:0.00},{mean + 6:0.00},{(day.DayNumber % 3 == 0 ? 6 : 0)}\n"));
         }
 

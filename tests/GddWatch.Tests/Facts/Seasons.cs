@@ -53,7 +53,7 @@ internal static class Seasons
     {
         Site site = Station(station, latitude, longitude, elevationM, SoilSource.Estimated);
         IWeatherFeed[] opened = [FeedFactory.Create(FeedOf(station), SharedFiles.RepositoryRoot, TimeProvider.System)];
-        SiteWeather weather = await SiteGathering.GatherAsync(site, opened, Today, TestContext.Current.CancellationToken);
+        GatheredSite weather = await SiteGathering.GatherAsync(site, opened, Today, TestContext.Current.CancellationToken);
         return day => weather.Series!.Holds(day) ? weather.Series.MaximumAirC[weather.Series.IndexOf(day)] : double.NaN;
     }
 
@@ -70,7 +70,7 @@ internal static class Seasons
     private static async Task<IReadOnlyList<Window>> OfAsync(Site site, IReadOnlyList<FeedDefinition> feeds)
     {
         IWeatherFeed[] opened = [.. feeds.Select(feed => FeedFactory.Create(feed, SharedFiles.RepositoryRoot, TimeProvider.System))];
-        SiteWeather weather = await SiteGathering.GatherAsync(site, opened, Today, TestContext.Current.CancellationToken);
+        GatheredSite weather = await SiteGathering.GatherAsync(site, opened, Today, TestContext.Current.CancellationToken);
         IReadOnlyList<Treatment> treatments = Sample.Treatments;
         return Backtest.Seasons(treatments, SiteMetrics.Of(weather.Series!, site));
     }

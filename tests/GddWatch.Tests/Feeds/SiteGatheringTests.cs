@@ -60,7 +60,7 @@ public sealed class SiteGatheringTests : IDisposable
             all.Add(FeedFactory.Create(FeedFolder.Csv($"{i}.csv"), folder.Root, folder.Clock));
         }
 
-        SiteWeather weather = await SiteGathering.GatherAsync(FeedFolder.SiteAt(45), all, FeedFolder.Today, TestContext.Current.CancellationToken);
+        GatheredSite weather = await SiteGathering.GatherAsync(FeedFolder.SiteAt(45), all, FeedFolder.Today, TestContext.Current.CancellationToken);
         return new FeedReading(weather.Series, weather.Faults);
     }
 }

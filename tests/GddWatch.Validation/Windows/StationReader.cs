@@ -30,7 +30,7 @@ internal static class StationReader
         {
             (Site site, bool isHumid) = listed[i];
             var files = new ArchiveFeedDefinition(ArchiveKind.UscrnDaily, Path.Combine(folder, "*", $"CRND0103-*-{site.Id}.txt"));
-            SiteWeather weather = await SiteGathering.GatherAsync(site, [FeedFactory.Create(files, Directory.GetCurrentDirectory(), TimeProvider.System)], DateOnly.MaxValue, stop);
+            GatheredSite weather = await SiteGathering.GatherAsync(site, [FeedFactory.Create(files, Directory.GetCurrentDirectory(), TimeProvider.System)], DateOnly.MaxValue, stop);
             if (weather.Series is not { } series || !series.Has(WeatherVariable.Soil5CmC)) continue;
             stations.Add(new StationWeather(
                 site.Id, isHumid, neighbourhoods[i], series, SiteMetrics.Of(series, site), SiteMetrics.Of(series, site with { SoilTemperature = SoilSource.Measured })));
