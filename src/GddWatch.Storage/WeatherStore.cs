@@ -65,6 +65,15 @@ public sealed class WeatherStore(Database database)
         },
         stop);
 
+    /// <summary>The values of a site that its sources have changed, as they stood before, by day.</summary>
+    public Task<IReadOnlyList<ReplacedValue>> LoadReplacedAsync(string site, CancellationToken stop) => database.ReadAsync(
+        async work => (IReadOnlyList<ReplacedValue>)
+        [
+            .. (await work.QueryAsync<DailyValueRow>(WeatherSql.LoadReplaced, new { site })).Select(row => new ReplacedValue(
+                row.Feed, StoredText.Day(row.Day), DailyValueRow.VariableOf(row.Variable), row.Value, StoredText.Instant(row.SeenAt), StoredText.Instant(row.ReplacedAt!))),
+        ],
+        stop);
+
     private static async Task<int> KeepDaysAsync(
         Work work, FetchedWeather fetched, DailySeries observed, DateTimeOffset at, List<KeptChange> changed, List<(string, string, string)> remarks)
     {

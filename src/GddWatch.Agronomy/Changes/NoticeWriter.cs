@@ -2,6 +2,9 @@ using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Weather.Checks;
+using GddWatch.Agronomy.Weather.Filling;
 using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Agronomy.Changes;
@@ -142,6 +145,17 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         yield return $"Local rules on {word} were not checked: none is configured for {window.Site.Name}. Look them up first; they come before this timing.";
     }
 
+    /// <summary>By what means the latest holes were filled, with the largest error of each.</summary>
+    private string FilledBy()
+    {
+        string[] means =
+        [
+            .. metrics.Weather.Fillings.Where(filling => filling.Day > standing.Day.AddDays(-RemarkedDays)).GroupBy(filling => filling.Rung)
+                .Select(rung => $"{FillingRungs.Words(rung.Key)} (give or take {Wording.TemperatureDifference(rung.Max(filling => filling.ErrorC), region.Units)})"),
+        ];
+        return means.Length > 0 ? Wording.List(means) : "nothing";
+    }
+
     private IEnumerable<string> DataRemarks(Because because)
     {
         if (standing.WeatherThrough is { } through && through < standing.Day.AddDays(-1))
@@ -150,7 +164,12 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         }
 
         int filled = metrics.FilledDays(new DateSpan(standing.Day.AddDays(1 - RemarkedDays), standing.Day));
-        if (filled > 0) yield return $"{(filled == 1 ? "1 day" : $"{filled} days")} of the last {RemarkedDays} had no weather; the last known day stands in for them.";
+        if (filled > 0) yield return $"{Wording.Days(filled)} of the last {RemarkedDays} had no weather that can be relied on, filled by {FilledBy()}.";
+        foreach (Doubt doubt in metrics.Weather.Doubts.Where(doubt => doubt.Day > standing.Day.AddDays(-RemarkedDays)))
+        {
+            yield return $"The {(doubt.Variable == WeatherVariable.MinimumAirC ? "lowest" : "highest")} temperature read on {Wording.Day(doubt.Day)} is doubted and not used.";
+        }
+
         if (!metrics.SoilIsMeasured && because.RestsOnSoil)
         {
             yield return "The soil temperature is estimated from the air, not measured here: a soil thermometer at the lawn is the better witness. Shade, slope and bare soil can move a lawn by a week or more.";

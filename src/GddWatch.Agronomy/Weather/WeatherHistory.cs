@@ -61,7 +61,8 @@ public sealed class WeatherHistory
     {
         if (day < Series.FirstDay) return null;
         DateOnly through = day < Series.LastDay ? day : Series.LastDay;
-        Doubt[] held = [.. Doubts.Where(doubt => doubt.HoldsOn(through))];
+        // When a doubt will be cleared is not known yet.
+        Doubt[] held = [.. Doubts.Where(doubt => doubt.HoldsOn(through)).Select(doubt => doubt with { ClearedOn = null })];
         FilledSeries filled;
         if (Array.Exists(unsettled, span => span.From <= through && through < span.Before))
         {

@@ -9,6 +9,13 @@ internal static class WeatherSql
         order by site, feed, day, variable, seen_at
         """;
 
+    public const string LoadReplaced = """
+        select site as Site, feed as Feed, day as Day, variable as Variable, value as Value, seen_at as SeenAt, replaced_at as ReplacedAt
+        from daily_value
+        where site = @site and replaced_at is not null
+        order by day, variable, feed, seen_at
+        """;
+
     public const string LoadDaysFrom = """
         select site as Site, feed as Feed, day as Day, variable as Variable, value as Value, seen_at as SeenAt, replaced_at as ReplacedAt
         from daily_value

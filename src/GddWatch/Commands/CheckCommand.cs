@@ -6,6 +6,7 @@ using GddWatch.Configuration;
 using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Faults;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Feeds.Services;
 using GddWatch.Watching;
 
 namespace GddWatch.Commands;
@@ -106,6 +107,7 @@ internal static class CheckCommand
             foreach (Fault fault in weather.Faults) output.WriteLine($"  {Word(fault.Severity)}: {fault}");
         }
 
+        foreach (string terms in place.Configuration.Feeds.Values.SelectMany(feeds => feeds).OfType<ServiceFeedDefinition>().Select(feed => feed.Kind).Distinct().Select(ServiceFacts.Terms).OfType<string>()) output.WriteLine(terms);
         foreach (LocalRule rule in place.Region.Rules)
         {
             string where = rule.Sites is null ? "all sites" : string.Join(", ", rule.Sites);

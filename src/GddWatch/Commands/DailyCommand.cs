@@ -6,10 +6,14 @@ using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Weather.Checks;
+using GddWatch.Agronomy.Weather.Filling;
 using GddWatch.Agronomy.Windows;
 using GddWatch.Commands.Output;
 using GddWatch.Configuration.Scalars;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Storage;
 using GddWatch.Watching;
 using Spectre.Console;
 using Region = GddWatch.Agronomy.Places.Region;
@@ -76,10 +80,28 @@ internal static class DailyCommand
                 break;
             default:
                 ShowPeople(place.Region, site, metrics, depth, askedHeat, rows, terminal);
+                ShowOddities(metrics, await KeptWeathers.LoadReplacedAsync(data, site.Id, terminal.Clock, stop), place.Region.Units, day => (asked.From is not { } first || day >= first) && (asked.Until is not { } last || day <= last), terminal);
                 break;
         }
 
         return ExitCode.Done;
+    }
+
+    /// <summary>What is doubted, what was filled and by what means, and what a source has changed.</summary>
+    private static void ShowOddities(SiteMetrics metrics, IReadOnlyList<ReplacedValue> replaced, ReadersUnits units, Func<DateOnly, bool> isShown, Terminal terminal)
+    {
+        foreach (Doubt doubt in metrics.Weather.Doubts.Where(doubt => isShown(doubt.Day))) terminal.Output.WriteLine($"Doubted and not used: {doubt.Why}");
+        foreach (IGrouping<FillingRung, FilledValue> rung in metrics.Weather.Fillings.Where(filling => isShown(filling.Day)).GroupBy(filling => filling.Rung))
+        {
+            int days = rung.Select(filling => filling.Day).Distinct().Count();
+            terminal.Output.WriteLine($"Filled by {FillingRungs.Words(rung.Key)}: {Wording.Days(days)}, give or take {Wording.TemperatureDifference(rung.Max(filling => filling.ErrorC), units)}.");
+        }
+
+        foreach (ReplacedValue value in replaced.Where(value => isShown(value.Day) && value.Variable is WeatherVariable.MinimumAirC or WeatherVariable.MaximumAirC))
+        {
+            string which = value.Variable == WeatherVariable.MinimumAirC ? "minimum" : "maximum";
+            terminal.Output.WriteLine($"Changed by {value.Feed}: the {which} of {Wording.Day(value.Day)} was {Wording.Temperature(value.Value, units)} before.");
+        }
     }
 
     /// <summary>The part of the table that people look at, in their own units; programs get all of it.</summary>

@@ -4,6 +4,8 @@ using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Turf;
 using GddWatch.Agronomy.Weather;
+using GddWatch.Agronomy.Weather.Checks;
+using GddWatch.Agronomy.Weather.Filling;
 using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Commands;
@@ -17,12 +19,19 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
         "reference_et_mm", "root_zone_depletion_mm",
     ];
 
+    /// <summary>At the end of each row: what was read and is doubted, and by what a hole was filled, give or take one standard deviation.</summary>
+    private static readonly string[] RemarkColumns = ["doubted", "filled_by"];
+
+    private readonly ILookup<DateOnly, Doubt> doubts = metrics.Weather.Doubts.ToLookup(doubt => doubt.Day);
+
+    private readonly ILookup<DateOnly, FilledValue> fillings = metrics.Weather.Fillings.ToLookup(filling => filling.Day);
+
     private readonly SoilTemperatureColumns soil = metrics.Soil(depth);
 
     /// <summary>Where both grow, the roots of the one that uses more water.</summary>
     private readonly TurfType turf = metrics.Site.Turf.Contains(TurfType.CoolSeason) ? TurfType.CoolSeason : TurfType.WarmSeason;
 
-    public IReadOnlyList<string> Header { get; } = [.. FixedColumns, .. heat.Select(column => column.Name)];
+    public IReadOnlyList<string> Header { get; } = [.. FixedColumns, .. heat.Select(column => column.Name), .. RemarkColumns];
 
     public IReadOnlyList<string?> Row(int index)
     {
@@ -42,6 +51,8 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
             Number(metrics.ReferenceEvapotranspirationMm[index], 4),
             Number(metrics.RootZoneDepletionMm(turf)[index], 4),
             .. heat.Select(column => Number(metrics.HeatSumColumn(column.Definition)[index], 4)),
+            Text(doubts[metrics.Series.DayAt(index)].Select(doubt => $"{Name(doubt.Variable)} {Number(doubt.Value, 2)}: {doubt.Why}")),
+            Text(fillings[metrics.Series.DayAt(index)].Select(filling => $"{Name(filling.Variable)}: {FillingRungs.Words(filling.Rung)}, ±{Number(filling.ErrorC, 1)} °C")),
         ];
     }
 
@@ -57,8 +68,12 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
     private static object? JsonValue(string column, string? cell)
     {
         if (cell is null) return null;
-        return column is "date" or "quality" ? cell : double.Parse(cell, CultureInfo.InvariantCulture);
+        return column is "date" or "quality" or "doubted" or "filled_by" ? cell : double.Parse(cell, CultureInfo.InvariantCulture);
     }
+
+    private static string Name(WeatherVariable variable) => variable == WeatherVariable.MinimumAirC ? "t_min_c" : "t_max_c";
+
+    private static string? Text(IEnumerable<string> parts) => string.Join("; ", parts) is { Length: > 0 } text ? text : null;
 
     private static string? Number(double value, int decimals) =>
         double.IsNaN(value) ? null : Math.Round(value, decimals).ToString($"F{decimals}", CultureInfo.InvariantCulture);

@@ -3,6 +3,8 @@ using GddWatch.Agronomy.Treatments;
 using GddWatch.Configuration.Reading;
 using GddWatch.Configuration.Texts;
 using GddWatch.Configuration.Yaml;
+using GddWatch.Feeds;
+using GddWatch.Feeds.Services;
 
 namespace GddWatch.Configuration;
 
@@ -39,7 +41,7 @@ public static class ConfigurationReader
         return new ConfigurationReading(
             new WatchConfiguration
             {
-                Region = wholeRegion,
+                Region = wholeRegion with { Remark = string.Join(' ', [.. new[] { wholeRegion.Remark }.Where(remark => remark.Length > 0), .. Sources(regionReader.Feeds)]) },
                 Treatments = allTreatments,
                 NotYet = notYet,
                 Feeds = regionReader.Feeds,
@@ -50,4 +52,8 @@ public static class ConfigurationReader
             },
             []);
     }
+
+    /// <summary>The sentences that name the open services whose values are used, as their licences ask for it: they stand wherever the region's remark stands.</summary>
+    private static IEnumerable<string> Sources(IReadOnlyDictionary<string, IReadOnlyList<FeedDefinition>> feeds) =>
+        feeds.Values.SelectMany(each => each).OfType<ServiceFeedDefinition>().Select(feed => feed.Kind).Distinct().Order().Select(ServiceFacts.Attribution);
 }

@@ -51,6 +51,17 @@ public sealed class SiteGatheringTests : IDisposable
         Assert.Equal(2, weather.Faults.Count);
     }
 
+    [Fact]
+    public async Task Feeds_that_are_far_apart_of_late_are_told_and_feeds_that_agree_are_not()
+    {
+        string better = string.Concat(Enumerable.Range(1, 20).Select(day => $"2024-05-{day:00},5,15,0\n"));
+        string apart = string.Concat(Enumerable.Range(1, 20).Select(day => $"2024-05-{day:00},{(day > 16 ? 12 : 6)},16,0\n"));
+        string near = string.Concat(Enumerable.Range(1, 20).Select(day => $"2024-05-{day:00},{(day > 18 ? 12 : 6)},16,0\n"));
+
+        Assert.Contains("more than 5 °C apart on 4 of the last 14 days", Assert.Single((await GatherAsync(better, apart)).Remarks).Words, StringComparison.Ordinal);
+        Assert.Empty((await GatherAsync(better, near)).Remarks);
+    }
+
     private async Task<FeedReading> GatherAsync(params string[] feeds)
     {
         List<IWeatherFeed> all = [];
@@ -61,6 +72,6 @@ public sealed class SiteGatheringTests : IDisposable
         }
 
         GatheredSite weather = await SiteGathering.GatherAsync(FeedFolder.SiteAt(45), all, FeedFolder.Today, TestContext.Current.CancellationToken);
-        return new FeedReading(weather.Series, weather.Faults);
+        return new FeedReading(weather.Series, weather.Faults) { Remarks = weather.Remarks };
     }
 }

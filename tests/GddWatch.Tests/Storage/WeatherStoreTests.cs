@@ -1,0 +1,101 @@
+using GddWatch.Agronomy.Weather;
+using GddWatch.Storage;
+using Xunit;
+
+namespace GddWatch.Tests.Storage;
+
+public sealed class WeatherStoreTests : IDisposable
+{
+    private static readonly DateOnly First = new(2026, 4, 1);
+
+    private readonly TemporaryFolder folder = new();
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task The_same_days_twice_change_nothing()
+    {
+        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        var store = new WeatherStore(database);
+        Assert.Equal(20, (await store.KeepAsync([Fetched(Days(10))], Kept.Morning, Stop)).Added);
+        WeatherChanges again = await store.KeepAsync([Fetched(Days(10))], Kept.Morning.AddDays(1), Stop);
+        Assert.Equal(0, again.Added);
+        Assert.Empty(again.Changed);
+        Assert.Empty(again.Remarks);
+        DailySeries kept = (await store.LoadAsync(Stop)).Days[("lawn", "a service")];
+        Assert.Equal(10, kept.Count);
+        Assert.Equal(Mark.Measured, kept.QualityAt(3));
+    }
+
+    [Fact]
+    public async Task A_changed_value_is_marked_as_corrected_and_the_one_before_stays_in_the_table()
+    {
+        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        var store = new WeatherStore(database);
+        await store.KeepAsync([Fetched(Days(10))], Kept.Morning, Stop);
+        WeatherChanges changes = await store.KeepAsync([Fetched(Days(10, (day, c) => day == First.AddDays(4) ? c + 2 : c))], Kept.Morning.AddDays(1), Stop);
+        Assert.Equal(2, changes.Changed.Count);
+        Assert.All(changes.Changed, change => Assert.Equal(change.Before + 2, change.After, 9));
+        DailySeries kept = (await store.LoadAsync(Stop)).Days[("lawn", "a service")];
+        Assert.Equal(Mark.Corrected, kept.QualityAt(4));
+        Assert.Equal(Mark.Measured, kept.QualityAt(5));
+        IReadOnlyList<ReplacedValue> before = await store.LoadReplacedAsync("lawn", Stop);
+        Assert.Equal([4.4, 15.7], before.Select(value => Math.Round(value.Value, 9)).Order());
+        Assert.All(before, value => Assert.Equal((First.AddDays(4), Kept.Morning, Kept.Morning.AddDays(1)), (value.Day, value.SeenAt, value.ReplacedAt)));
+    }
+
+    [Fact]
+    public async Task A_day_that_a_later_reply_leaves_out_stays()
+    {
+        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        var store = new WeatherStore(database);
+        await store.KeepAsync([Fetched(Days(10))], Kept.Morning, Stop);
+        WeatherChanges changes = await store.KeepAsync([Fetched(Days(6))], Kept.Morning.AddDays(1), Stop);
+        Assert.Contains("went back in time", Assert.Single(changes.Remarks).Words, StringComparison.Ordinal);
+        Assert.Equal(10, (await store.LoadAsync(Stop)).Days[("lawn", "a service")].Count);
+        Assert.Equal(First.AddDays(9), (await store.LastDaysAsync(Stop))[("lawn", "a service")]);
+    }
+
+    [Fact]
+    public async Task Every_forecast_is_kept_as_it_was_issued()
+    {
+        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        var store = new WeatherStore(database);
+        var monday = new Forecast(First, Kept.Morning, Days(7));
+        var tuesday = new Forecast(First.AddDays(1), Kept.Morning.AddDays(1), Days(7, (_, c) => c + 1));
+        foreach (Forecast forecast in (Forecast[])[monday, tuesday, monday]) await store.KeepAsync([Fetched(null) with { Forecast = forecast }], forecast.IssuedAt, Stop);
+        IReadOnlyList<Forecast> kept = (await store.LoadAsync(Stop)).ForecastsOf("lawn");
+        Assert.Equal([First, First.AddDays(1)], kept.Select(each => each.IssuedOn));
+        Assert.Equal(monday.Days.MaximumAirC[2] + 1, kept[1].Days.MaximumAirC[2], 9);
+        Assert.Equal(Mark.Forecast, kept[0].Days.QualityAt(0));
+    }
+
+    [Fact]
+    public async Task A_station_that_moved_is_remarked_on_once()
+    {
+        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        var store = new WeatherStore(database);
+        FetchedWeather here = Fetched(Days(2)) with { Position = (41.6, -93.3, 250) };
+        FetchedWeather there = here with { Position = (41.8, -93.3, 260) };
+        Assert.Empty((await store.KeepAsync([here], Kept.Morning, Stop)).Remarks);
+        Assert.Contains("41.800", Assert.Single((await store.KeepAsync([there], Kept.Morning.AddDays(1), Stop)).Remarks).Words, StringComparison.Ordinal);
+        Assert.Empty((await store.KeepAsync([there], Kept.Morning.AddDays(2), Stop)).Remarks);
+    }
+
+    private static FetchedWeather Fetched(DailySeries? observed) => new("lawn", "a service", observed, null, null);
+
+    private static DailySeries Days(int count, Func<DateOnly, double, double>? change = null)
+    {
+        var builder = new DailySeriesBuilder();
+        for (int i = 0; i < count; i++)
+        {
+            DateOnly day = First.AddDays(i);
+            builder.Put(day, WeatherVariable.MinimumAirC, change?.Invoke(day, 4 + i * 0.1) ?? 4 + i * 0.1);
+            builder.Put(day, WeatherVariable.MaximumAirC, change?.Invoke(day, 15.3 + i * 0.1) ?? 15.3 + i * 0.1);
+        }
+
+        return builder.Build()!;
+    }
+}
