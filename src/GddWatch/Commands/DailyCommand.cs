@@ -66,8 +66,8 @@ internal static class DailyCommand
 
         SiteJournal journal = (await Journals.LoadAsync(data, terminal.Clock, stop)).GetValueOrDefault(site.Id, SiteJournal.Empty);
         SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, known, site, journal);
-        HeatColumn[] heat = [.. place.Configuration.Treatments.Where(treatment => treatment.IsFor(site)).SelectMany(treatment => treatment.HeatSums()).Distinct().Select(HeatColumn.Of), .. askedHeat];
-        var table = new DailyTable(metrics, depth, heat);
+        HeatColumn[] heat = [.. place.Configuration.Treatments.Where(treatment => treatment.IsFor(site)).SelectMany(treatment => treatment.HeatSums()).Distinct().Select(HeatColumn.Of)];
+        var table = new DailyTable(metrics, depth, heat, askedHeat);
         IEnumerable<int> rows = Enumerable.Range(0, metrics.Series.Count)
             .Where(index => (asked.From is not { } first || metrics.Series.DayAt(index) >= first) && (asked.Until is not { } last || metrics.Series.DayAt(index) <= last));
         switch (format)

@@ -11,7 +11,7 @@ using GddWatch.Agronomy.Windows;
 namespace GddWatch.Commands;
 
 /// <summary>The columns of the derived daily table, in the order of the contract. What is missing is an empty cell.</summary>
-internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList<HeatColumn> heat)
+internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList<HeatColumn> treatmentHeat, IReadOnlyList<HeatColumn> askedHeat)
 {
     private static readonly string[] FixedColumns =
     [
@@ -19,7 +19,7 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
         "reference_et_mm", "root_zone_depletion_mm",
     ];
 
-    /// <summary>At the end of each row: what was read and is doubted, and by what a hole was filled, give or take one standard deviation.</summary>
+    /// <summary>Between the heat sums of the treatments and those asked for: what was read and is doubted, and by what a hole was filled, give or take one standard deviation.</summary>
     private static readonly string[] RemarkColumns = ["doubted", "filled_by"];
 
     private readonly ILookup<DateOnly, Doubt> doubts = metrics.Weather.Doubts.ToLookup(doubt => doubt.Day);
@@ -31,7 +31,7 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
     /// <summary>Where both grow, the roots of the one that uses more water.</summary>
     private readonly TurfType turf = metrics.Site.Turf.Contains(TurfType.CoolSeason) ? TurfType.CoolSeason : TurfType.WarmSeason;
 
-    public IReadOnlyList<string> Header { get; } = [.. FixedColumns, .. heat.Select(column => column.Name), .. RemarkColumns];
+    public IReadOnlyList<string> Header { get; } = [.. FixedColumns, .. treatmentHeat.Select(column => column.Name), .. RemarkColumns, .. askedHeat.Select(column => column.Name)];
 
     public IReadOnlyList<string?> Row(int index)
     {
@@ -50,9 +50,10 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
             Number(GrowthPotential.Of(TurfType.WarmSeason, mean), 4),
             Number(metrics.ReferenceEvapotranspirationMm[index], 4),
             Number(metrics.RootZoneDepletionMm(turf)[index], 4),
-            .. heat.Select(column => Number(metrics.HeatSumColumn(column.Definition)[index], 4)),
+            .. treatmentHeat.Select(column => HeatAt(column, index)),
             Text(doubts[metrics.Series.DayAt(index)].Select(doubt => $"{Name(doubt.Variable)} {Number(doubt.Value, 2)}: {doubt.Why}")),
             Text(fillings[metrics.Series.DayAt(index)].Select(filling => $"{Name(filling.Variable)}: {FillingRungs.Words(filling.Rung)}, ±{Number(filling.ErrorC, 1)} °C")),
+            .. askedHeat.Select(column => HeatAt(column, index)),
         ];
     }
 
@@ -70,6 +71,8 @@ internal sealed class DailyTable(SiteMetrics metrics, Depth depth, IReadOnlyList
         if (cell is null) return null;
         return column is "date" or "quality" or "doubted" or "filled_by" ? cell : double.Parse(cell, CultureInfo.InvariantCulture);
     }
+
+    private string? HeatAt(HeatColumn column, int index) => Number(metrics.HeatSumColumn(column.Definition)[index], 4);
 
     private static string Name(WeatherVariable variable) => variable == WeatherVariable.MinimumAirC ? "t_min_c" : "t_max_c";
 
