@@ -111,7 +111,7 @@ internal static class CheckCommand
         foreach (LocalRule rule in place.Region.Rules)
         {
             string where = rule.Sites is null ? "all sites" : string.Join(", ", rule.Sites);
-            output.WriteLine($"Local rule ({rule.Source}): no {WorkKinds.Word(rule.Kind)} from {Wording.AnnualDay(rule.From)} to {Wording.AnnualDay(rule.Until)} at {where}; no notice of such work is sent then. Last reviewed on {Wording.Day(rule.Reviewed)}.");
+            output.WriteLine($"Local rule ({rule.Source}): no {WorkKinds.Word(rule.Kind)} from {Wording.AnnualDay(rule.From)} to {Wording.AnnualDay(rule.Until)} at {where}; no notice of such work is sent then. Last reviewed on {Wording.Day(rule.Reviewed)}{(rule.Reviewed > place.Today ? ", a day that has not come yet: look at the date" : "")}.");
         }
 
         output.WriteLine();

@@ -31,7 +31,7 @@ public static class ConfigurationReader
         TreatmentsFileText? treatmentsText = treatments.Bind<TreatmentsFileText>();
         IReadOnlyList<Treatment> allTreatments = treatmentsReader.Read(treatmentsText);
         IReadOnlyList<NotYet> notYet = treatmentsReader.ReadNotYet(treatmentsText);
-        var regionReader = new RegionReader(region.Faults, paths, treatments.NamesUnder("treatments"));
+        var regionReader = new RegionReader(region.Faults, paths, treatments.NamesUnder("treatments"), allTreatments);
         Region? wholeRegion = regionReader.Read(region.Bind<RegionFileText>());
         if (region.Faults.Count + treatments.Faults.Count > 0 || wholeRegion is null)
         {

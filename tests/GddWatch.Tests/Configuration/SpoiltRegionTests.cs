@@ -36,6 +36,7 @@ public sealed class SpoiltRegionTests
     [InlineData("turf: [cool-season]", "turf: [¦cool-seeson]", "cool-seeson", "not a word that is known here", "\"cool-season\" is the nearest")]
     [InlineData("turf: [cool-season]", "turf: ¦[]", null, "No turf is named", "cool-season, warm-season or both")]
     [InlineData("turf: [cool-season]", "turf: [cool-season, ¦cool-season]", "cool-season", "stands twice", "each entry once")]
+    [InlineData("soil: silt loam", "prefers: [barrier, ¦seeding]", "seeding", "\"seeding\" and \"barrier\" forbid each other", "the one of the two that comes first here")]
     [InlineData("soil: silt loam", "soil: ¦silty loam", "silty loam", "not a word that is known here", "\"silt loam\" is the nearest")]
     [InlineData("soil: silt loam", "soil-temperature: ¦guessed", "guessed", "not a word that is known here", "estimated, measured")]
     public void The_places(string good, string marked, string? found, string problem, string accepted) =>

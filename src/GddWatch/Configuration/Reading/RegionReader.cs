@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
 using GddWatch.Configuration.Texts;
 using GddWatch.Configuration.Yaml;
 using GddWatch.Feeds;
@@ -9,7 +10,8 @@ namespace GddWatch.Configuration.Reading;
 /// <param name="faults">Takes what is wrong.</param>
 /// <param name="paths">Where relative paths start.</param>
 /// <param name="treatmentIds">What treatments are called; null where that could not be read.</param>
-public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IReadOnlyList<string>? treatmentIds)
+/// <param name="treatments">The treatments that could be read.</param>
+public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IReadOnlyList<string>? treatmentIds, IReadOnlyList<Treatment> treatments)
 {
     private readonly Dictionary<string, IReadOnlyList<FeedDefinition>> feeds = [];
     private readonly FeedReader feedReader = new(faults, paths);
@@ -54,6 +56,7 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
         Names.CheckOnce(text.Turf?.Items ?? [], faults);
         Names.CheckReferences(text.Prefers?.Items ?? [], treatmentIds, "treatment", faults);
         Names.CheckOnce(text.Prefers?.Items ?? [], faults);
+        CheckRivals(text.Prefers?.Items ?? []);
         if (text.Feeds is { Written: 0 } dry) faults.Add(dry.Place, null, "The site has no feed.", "at least one feed, so that its weather is known");
         FeedDefinition[] siteFeeds = [.. (text.Feeds?.Items ?? []).Select(feedReader.Read).OfType<FeedDefinition>()];
         if (text.Id is { } known) feeds.TryAdd(known.Value, siteFeeds);
@@ -105,6 +108,17 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
             Together = text.Together?.Value ?? false,
             PausedUntil = text.PausedUntil?.Value,
         };
+    }
+
+    /// <summary>Of two treatments that forbid each other a site can prefer one.</summary>
+    private void CheckRivals(IReadOnlyList<Placed<string>> preferred)
+    {
+        foreach (Placed<string> each in preferred)
+        {
+            Placed<string>? rival = preferred.TakeWhile(before => before != each)
+                .FirstOrDefault(before => treatments.FirstOrDefault(treatment => treatment.Id == each.Value)?.Excludes.Any(exclusion => exclusion.Treatment == before.Value) ?? false);
+            if (rival is not null) faults.Add(each.Place, each.Value, $"\"{each.Value}\" and \"{rival.Value}\" forbid each other, so that preferring both settles nothing.", "the one of the two that comes first here");
+        }
     }
 
     private LocalRule? Read(RuleText text, string[]? siteIds)

@@ -79,6 +79,9 @@ public sealed class TreatmentsReader
         }
 
         if (opens is not null) CheckOpening(text, opens, season);
+        CheckComes(text.Closing?.Place, closing, season, "is never past its best");
+        CheckComes(text.Closed?.Place, closed, season, "is never closed by it");
+        CheckComes(text.Paused?.Place, paused, season, "is never paused");
         if (text.Turf is { } turf)
         {
             if (turf.Written == 0) faults.Add(turf.Place, null, "No turf is named, so the treatment is for no site.", "cool-season, warm-season or both");
@@ -157,6 +160,13 @@ public sealed class TreatmentsReader
         {
             faults.Add(text.Opens!.Place, null, $"The guard by the date leaves no day of the season from {season.From} until {season.Until}, so this window never opens.", "a guard that leaves days within the season");
         }
+    }
+
+    /// <summary>Guards that leave no day of the season make a condition that never comes.</summary>
+    private void CheckComes(Place? place, Condition? condition, SeasonRule? season, string consequence)
+    {
+        if (place is null || condition is null || season is null || !OpeningByDate.NeverComes(condition, season)) return;
+        faults.Add(place, null, $"The guard by the date leaves no day of the season from {season.From} until {season.Until}, so this window {consequence}.", "a guard that leaves days within the season");
     }
 
     private void CheckExclusions(IReadOnlyList<TreatmentText> treatments)
