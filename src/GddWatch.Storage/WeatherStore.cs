@@ -29,7 +29,7 @@ public sealed class WeatherStore(Database database)
         {
             int added = 0;
             List<KeptChange> changed = [];
-            List<(string, string, string)> remarks = [];
+            List<(string, string, string, string)> remarks = [];
             foreach (FetchedWeather each in fetched)
             {
                 if (each.Observed is { } observed) added += await KeepDaysAsync(work, each, observed, at, changed, remarks);
@@ -58,9 +58,9 @@ public sealed class WeatherStore(Database database)
                 builder.Put(StoredText.Day(row.Day), DailyValueRow.VariableOf(row.Variable), row.Value, isCorrected ? Mark.Corrected : Mark.Measured);
             }
 
-            Dictionary<string, IReadOnlyList<Forecast>> forecasts = (await work.QueryAsync<ForecastValueRow>(WeatherSql.LoadForecasts))
-                .GroupBy(row => row.Site, StringComparer.Ordinal)
-                .ToDictionary(site => site.Key, site => (IReadOnlyList<Forecast>)[.. site.GroupBy(row => (row.Feed, row.IssuedAt)).Select(issue => ForecastOf([.. issue]))], StringComparer.Ordinal);
+            Dictionary<(string, string), IReadOnlyList<Forecast>> forecasts = (await work.QueryAsync<ForecastValueRow>(WeatherSql.LoadForecasts))
+                .GroupBy(row => (row.Site, row.Feed))
+                .ToDictionary(feed => feed.Key, feed => (IReadOnlyList<Forecast>)[.. feed.GroupBy(row => row.IssuedAt).Select(issue => ForecastOf([.. issue]))]);
             return new KeptWeather(builders.ToDictionary(each => each.Key, each => each.Value.Build()!), forecasts);
         },
         stop);
@@ -75,7 +75,7 @@ public sealed class WeatherStore(Database database)
         stop);
 
     private static async Task<int> KeepDaysAsync(
-        Work work, FetchedWeather fetched, DailySeries observed, DateTimeOffset at, List<KeptChange> changed, List<(string, string, string)> remarks)
+        Work work, FetchedWeather fetched, DailySeries observed, DateTimeOffset at, List<KeptChange> changed, List<(string, string, string, string)> remarks)
     {
         var from = new { site = fetched.Site, feed = fetched.Feed, day = StoredText.Of(observed.FirstDay) };
         Dictionary<(string, string), double> kept = (await work.QueryAsync<DailyValueRow>(WeatherSql.LoadDaysFrom, from)).ToDictionary(row => (row.Day, row.Variable), row => row.Value);
@@ -106,7 +106,7 @@ public sealed class WeatherStore(Database database)
         string? last = kept.Count == 0 ? null : kept.Keys.Max(each => each.Item1);
         if (last is not null && StoredText.Day(last) > observed.LastDay)
         {
-            remarks.Add((fetched.Site, fetched.Feed, $"It went back in time: its last day was {last} before and is {StoredText.Of(observed.LastDay)} now. The later days that were kept stay."));
+            remarks.Add((fetched.Site, fetched.Feed, "went back", $"It went back in time: its last day was {last} before and is {StoredText.Of(observed.LastDay)} now. The later days that were kept stay."));
         }
 
         await work.ExecuteEachAsync(WeatherSql.Replace, replaced);
@@ -115,7 +115,7 @@ public sealed class WeatherStore(Database database)
     }
 
     private static async Task KeepPositionAsync(
-        Work work, FetchedWeather fetched, (double Latitude, double Longitude, double? ElevationM) position, DateTimeOffset at, List<(string, string, string)> remarks)
+        Work work, FetchedWeather fetched, (double Latitude, double Longitude, double? ElevationM) position, DateTimeOffset at, List<(string, string, string, string)> remarks)
     {
         FeedPositionRow? before = await work.FindAsync<FeedPositionRow>(WeatherSql.LastPosition, new { site = fetched.Site, feed = fetched.Feed });
         if (before is not null && Math.Abs(before.Latitude - position.Latitude) < MovedDegrees && Math.Abs(before.Longitude - position.Longitude) < MovedDegrees) return;
@@ -127,6 +127,7 @@ public sealed class WeatherStore(Database database)
         remarks.Add((
             fetched.Site,
             fetched.Feed,
+            "moved",
             FormattableString.Invariant($"Its values were of {before.Latitude:0.000}, {before.Longitude:0.000} before and are of {position.Latitude:0.000}, {position.Longitude:0.000} now. Look whether it still speaks for this site.")));
     }
 

@@ -17,12 +17,12 @@ public sealed class WeatherHistory
     private readonly IReadOnlyList<FilledValue> settledFillings;
     private readonly (DateOnly From, DateOnly Before)[] unsettled;
 
-    private WeatherHistory(DailySeries series, IReadOnlyList<NeighbourSeries> near, IReadOnlyList<Forecast> forecasts)
+    private WeatherHistory(DailySeries series, IReadOnlyList<Doubt> doubts, IReadOnlyList<FillingNeighbour> neighbours, IReadOnlyList<Forecast> forecasts)
     {
         Series = series;
-        Forecasts = [.. forecasts.OrderBy(forecast => forecast.IssuedOn).ThenBy(forecast => forecast.IssuedAt)];
-        neighbours = [.. near.OrderBy(each => each.DistanceKm).Select(each => new FillingNeighbour(each.Name, each.Series))];
-        Doubts = QualityControl.DoubtsOf(series, near);
+        Forecasts = [.. forecasts.OrderBy(forecast => forecast.IssuedOn)];
+        this.neighbours = neighbours;
+        Doubts = doubts;
         settled = Without(series, [.. Doubts.Where(doubt => doubt.ClearedOn is null)]);
         settledFillings = FillingLadder.FillingsOf(settled, neighbours, Forecasts);
         unsettled =
@@ -43,14 +43,24 @@ public sealed class WeatherHistory
 
     /// <summary>The history of a site's weather.</summary>
     /// <param name="series">The days as they came in.</param>
-    /// <param name="neighbours">The weather of places near by, as it came in.</param>
-    /// <param name="forecasts">The forecasts for the site, as they were issued.</param>
-    public static WeatherHistory Of(DailySeries series, IReadOnlyList<NeighbourSeries> neighbours, IReadOnlyList<Forecast> forecasts)
+    /// <param name="doubts">What <see cref="QualityControl.DoubtsOf"/> gave for them.</param>
+    /// <param name="neighbours">What may fill holes: other feeds and sites near by, without what is doubted in them (<see cref="BelievedOnItsDay"/>).</param>
+    /// <param name="forecasts">The forecasts for the site, as they were issued; of those of one day the last one counts.</param>
+    public static WeatherHistory Of(DailySeries series, IReadOnlyList<Doubt> doubts, IReadOnlyList<FillingNeighbour> neighbours, IReadOnlyList<Forecast> forecasts)
     {
         ArgumentNullException.ThrowIfNull(series);
+        ArgumentNullException.ThrowIfNull(doubts);
         ArgumentNullException.ThrowIfNull(neighbours);
         ArgumentNullException.ThrowIfNull(forecasts);
-        return new WeatherHistory(series, neighbours, forecasts);
+        return new WeatherHistory(series, doubts, neighbours, forecasts);
+    }
+
+    /// <summary>The days of a series that may fill holes elsewhere: without what was doubted on its own day, whatever became of the doubt, so that nothing later is looked at.</summary>
+    public static DailySeries BelievedOnItsDay(DailySeries series, IReadOnlyList<Doubt> doubts)
+    {
+        ArgumentNullException.ThrowIfNull(series);
+        ArgumentNullException.ThrowIfNull(doubts);
+        return Without(series, [.. doubts.Where(doubt => doubt.KnownFrom == doubt.Day)]);
     }
 
     /// <summary>

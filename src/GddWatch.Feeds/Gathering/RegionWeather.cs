@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Weather.Checks;
+using GddWatch.Agronomy.Weather.Filling;
 using GddWatch.Feeds.Archives;
 
 namespace GddWatch.Feeds.Gathering;
@@ -11,26 +12,71 @@ public static class RegionWeather
     /// <summary>Beyond this distance another site says little of a day here [km]: pairs of stations farther apart filled no better than 2.7 °C.</summary>
     public const double NeighbourKm = 300;
 
+    /// <summary>How many of their latest common days two sites are compared on to see whether they read the same source [days].</summary>
+    private const int ComparedDays = 60;
+
     /// <summary>The weather of each site, checked and filled.</summary>
     /// <param name="gathered">What the feeds gave, a site each.</param>
-    /// <param name="forecasts">The forecasts of a site as they were issued.</param>
+    /// <param name="forecasts">The forecasts of a site as they were issued; of those of one day the last one counts.</param>
     public static IReadOnlyList<SiteWeather> Of(IReadOnlyList<GatheredSite> gathered, Func<Site, IReadOnlyList<Forecast>> forecasts)
     {
         ArgumentNullException.ThrowIfNull(gathered);
         ArgumentNullException.ThrowIfNull(forecasts);
-        return [.. gathered.Select(each => new SiteWeather(each.Site, HistoryOf(each, gathered, forecasts), each.Faults, each.Remarks))];
+        CheckedSite[] known = [.. gathered.Where(each => each.Series is not null).Select(each => Check(each, gathered))];
+        return [.. gathered.Select(each => new SiteWeather(each.Site, known.FirstOrDefault(one => one.Gathered == each) is { } site ? HistoryOf(site, known, forecasts(each.Site)) : null, each.Faults, each.Remarks))];
     }
 
-    private static WeatherHistory? HistoryOf(GatheredSite site, IReadOnlyList<GatheredSite> all, Func<Site, IReadOnlyList<Forecast>> forecasts)
+    private static CheckedSite Check(GatheredSite site, IReadOnlyList<GatheredSite> all)
     {
-        if (site.Series is null) return null;
-        var here = new StationPosition(site.Site.Latitude, site.Site.Longitude, null);
         NeighbourSeries[] near =
         [
-            .. all.Where(other => !ReferenceEquals(other, site) && other.Series is not null && !ReferenceEquals(other.Series, site.Series))
-                .Select(other => new NeighbourSeries(other.Site.Name, here.KilometresTo(other.Site.Latitude, other.Site.Longitude), other.Series!))
+            .. all.Where(other => other != site && other.Series is not null && !IsSameWeather(site.Series!, other.Series))
+                .Select(other => new NeighbourSeries(other.Site.Name, Distance(site.Site, other.Site), other.Series!))
                 .Where(other => other.DistanceKm <= NeighbourKm),
         ];
-        return WeatherHistory.Of(site.Series, near, forecasts(site.Site));
+        IReadOnlyList<Doubt> doubts = QualityControl.DoubtsOf(site.Series!, near);
+        return new CheckedSite(site, doubts, WeatherHistory.BelievedOnItsDay(site.Series!, doubts));
     }
+
+    private static WeatherHistory HistoryOf(CheckedSite site, IReadOnlyList<CheckedSite> all, IReadOnlyList<Forecast> forecasts)
+    {
+        FillingNeighbour[] others =
+        [
+            .. site.Gathered.Readings.Skip(1).Select(feed => new FillingNeighbour(feed.Feed, WithoutDoubted(feed.Series, site.Doubts), IsSameSite: true)),
+            .. all.Where(other => other != site && !IsSameWeather(site.Gathered.Series!, other.Gathered.Series!))
+                .Select(other => (other.Gathered.Site.Name, other.Believed, Kilometres: Distance(site.Gathered.Site, other.Gathered.Site)))
+                .Where(other => other.Kilometres <= NeighbourKm)
+                .OrderBy(other => other.Kilometres)
+                .Select(other => new FillingNeighbour(other.Name, other.Believed)),
+        ];
+        return WeatherHistory.Of(site.Gathered.Series!, site.Doubts, others, forecasts);
+    }
+
+    /// <summary>What a further feed of the site can say against what is doubted: its value, unless it is the very one that was taken and is doubted.</summary>
+    private static DailySeries WithoutDoubted(DailySeries feed, IReadOnlyList<Doubt> doubts)
+    {
+        Doubt[] its = [.. doubts.Where(doubt => feed.Holds(doubt.Day) && feed.Column(doubt.Variable)[feed.IndexOf(doubt.Day)] == doubt.Value)];
+        return WeatherHistory.BelievedOnItsDay(feed, [.. its.Select(doubt => doubt with { KnownFrom = doubt.Day })]);
+    }
+
+    private static double Distance(Site one, Site other) => new StationPosition(one.Latitude, one.Longitude, null).KilometresTo(other.Latitude, other.Longitude);
+
+    /// <summary>Whether two sites read the same source, so that one can say nothing about the other.</summary>
+    private static bool IsSameWeather(DailySeries one, DailySeries other)
+    {
+        DateOnly last = one.LastDay < other.LastDay ? one.LastDay : other.LastDay;
+        int common = 0;
+        for (DateOnly day = last; common < ComparedDays && one.Holds(day) && other.Holds(day); day = day.AddDays(-1))
+        {
+            double lowC = one.MinimumAirC[one.IndexOf(day)] - other.MinimumAirC[other.IndexOf(day)];
+            double highC = one.MaximumAirC[one.IndexOf(day)] - other.MaximumAirC[other.IndexOf(day)];
+            if (double.IsNaN(lowC + highC)) continue;
+            if (lowC != 0 || highC != 0) return false;
+            common++;
+        }
+
+        return common > 0;
+    }
+
+    private sealed record CheckedSite(GatheredSite Gathered, IReadOnlyList<Doubt> Doubts, DailySeries Believed);
 }

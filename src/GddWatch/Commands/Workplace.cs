@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Weather;
 using GddWatch.Configuration;
 using GddWatch.Feeds;
 using GddWatch.Feeds.Archives;
@@ -43,7 +44,7 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     public async Task<IReadOnlyList<SiteWeather>> GatherAsync(string dataFolder, CancellationToken stop)
     {
         KeptWeather kept = await KeptWeathers.LoadAsync(dataFolder, terminal.Clock, stop);
-        return RegionWeather.Of(await GatherAsync(kept, FetchReport.Nothing, stop), site => kept.ForecastsOf(site.Id));
+        return RegionWeather.Of(await GatherAsync(kept, FetchReport.Nothing, stop), ForecastsIn(kept));
     }
 
     /// <summary>Reads the weather of every site as the feeds give it.</summary>
@@ -63,6 +64,10 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
 
         return gathered;
     }
+
+    /// <summary>The kept forecasts of a site's own feeds, on each day the preferred feed's last.</summary>
+    public Func<Site, IReadOnlyList<Forecast>> ForecastsIn(KeptWeather kept) =>
+        site => [.. Configuration.Feeds[site.Id].OfType<ServiceFeedDefinition>().Reverse().SelectMany(feed => kept.ForecastsOf(site.Id, feed.Name))];
 
     private IWeatherFeed Open(FeedDefinition feed, YearlyFiles yearly, KeptWeather kept, FetchReport fetched) => feed is ServiceFeedDefinition service
         ? new KeptServiceFeed(service, kept, fetched)

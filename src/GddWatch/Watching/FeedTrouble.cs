@@ -10,21 +10,19 @@ namespace GddWatch.Watching;
 /// <param name="Words">The trouble in a sentence.</param>
 internal sealed record FeedTrouble(string Key, string Words)
 {
-    /// <summary>The troubles of a site: the worst of what keeps windows from being judged, and what is odd about its feeds.</summary>
+    /// <summary>The troubles of a site: a refused feed, what keeps windows from being judged, and what is odd about its feeds.</summary>
     public static IReadOnlyList<FeedTrouble> Of(SiteWeather weather, Standing standing)
     {
         IEnumerable<FeedTrouble> odd = weather.Remarks.Select(remark => new FeedTrouble($"{weather.Site.Id} {remark.Key.ReplaceLineEndings(" ")}", $"Weather of {weather.Site.Name}: {remark.Words}"));
-        return Worst(weather, standing) is { } worst ? [worst, .. odd] : [.. odd];
+        if (weather.Series is null) return [new FeedTrouble($"{weather.Site.Id} none", weather.WhyMissing), .. odd];
+        IEnumerable<FeedTrouble> refused = weather.Faults.Where(fault => fault.Severity == FaultSeverity.Refused).Take(1)
+            .Select(fault => new FeedTrouble($"{weather.Site.Id} refused {fault.File}", $"A feed of {weather.Site.Name} is not used: {fault}"));
+        return NotJudged(weather, standing) is { } notJudged ? [.. refused, notJudged, .. odd] : [.. refused, .. odd];
     }
 
-    private static FeedTrouble? Worst(SiteWeather weather, Standing standing)
+    private static FeedTrouble? NotJudged(SiteWeather weather, Standing standing)
     {
         string site = weather.Site.Id;
-        if (weather.Series is null) return new FeedTrouble($"{site} none", weather.WhyMissing);
-        if (weather.Faults.FirstOrDefault(fault => fault.Severity == FaultSeverity.Refused) is { } refused)
-        {
-            return new FeedTrouble($"{site} refused {refused.File}", $"A feed of {weather.Site.Name} is not used: {refused}");
-        }
 
         if (standing.WeatherThrough is { } through && standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays)
         {

@@ -34,7 +34,7 @@ internal sealed class ServiceFetch(WatchConfiguration configuration, WeatherServ
         WeatherChanges changes = await store.KeepAsync([.. readings.Select(Kept)], at, stop);
         return new FetchReport(
             readings.ToLookup(reading => (reading.Request.Site.Id, reading.Request.Feed.Name)),
-            changes.Remarks.ToLookup(remark => (remark.Site, remark.Feed), remark => new FeedRemark($"{remark.Feed} {remark.Words}", $"{remark.Feed}: {remark.Words}")),
+            changes.Remarks.ToLookup(remark => (remark.Site, remark.Feed), remark => new FeedRemark($"{remark.Feed} {remark.Kind}", $"{remark.Feed}: {remark.Words}")),
             changes.Changed.Count);
     }
 

@@ -22,8 +22,8 @@ internal sealed class WeatherIntake(Workplace place, ServiceFetch fetch, Weather
         // Read once more where a value was found changed, so that it has its mark.
         KeptWeather kept = await store.LoadAsync(stop);
         if (changes.Changed.Count > 0) read = await place.GatherAsync(kept, fetched, stop);
-        ILookup<string, FeedRemark> remarks = changes.Remarks.ToLookup(each => each.Site, each => new FeedRemark($"{each.Feed} {each.Words}", $"{each.Feed}: {each.Words}"), StringComparer.Ordinal);
-        return RegionWeather.Of([.. read.Select(site => site with { Remarks = [.. site.Remarks, .. remarks[site.Site.Id]] })], site => kept.ForecastsOf(site.Id));
+        ILookup<string, FeedRemark> remarks = changes.Remarks.ToLookup(each => each.Site, each => new FeedRemark($"{each.Feed} {each.Kind}", $"{each.Feed}: {each.Words}"), StringComparer.Ordinal);
+        return RegionWeather.Of([.. read.Select(site => site with { Remarks = [.. site.Remarks, .. remarks[site.Site.Id]] })], place.ForecastsIn(kept));
     }
 
     private static DailySeries Latest(DailySeries series) => series.Count <= RememberedDays ? series : series.From(series.LastDay.AddDays(1 - RememberedDays));

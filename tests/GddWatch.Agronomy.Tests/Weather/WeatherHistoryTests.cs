@@ -16,7 +16,7 @@ public sealed class WeatherHistoryTests
         // Durre et al. 2010: a spike differs by 25 °C or more from both neighbours (SEEN); with one neighbour known nothing more can be said yet.
         DateOnly front = Start.AddDays(40);
         DailySeries series = Series(60, (day, _) => day >= front ? -28 : 0);
-        WeatherHistory history = WeatherHistory.Of(series, [], []);
+        WeatherHistory history = History(series);
         KnownWeather onTheDay = history.AsOf(front)!;
         Assert.Equal(Mark.Suspect, onTheDay.Series.QualityAt(40));
         Assert.Contains(onTheDay.Doubts, doubt => doubt is { Check: QualityCheck.Spike, ClearedOn: null });
@@ -31,7 +31,7 @@ public sealed class WeatherHistoryTests
     public void A_value_that_stays_doubted_is_replaced_and_marked_and_the_next_day_fills_it_by_the_line()
     {
         DateOnly wrong = Start.AddDays(40);
-        WeatherHistory history = WeatherHistory.Of(Series(60, (day, _) => day == wrong ? 40 : 0), [], []);
+        WeatherHistory history = History(Series(60, (day, _) => day == wrong ? 40 : 0));
         KnownWeather known = history.AsOf(wrong.AddDays(3))!;
         Assert.Equal(Mark.Suspect, known.Series.QualityAt(40));
         Assert.All(known.Fillings.Where(filling => filling.Day == wrong), filling => Assert.Equal(FillingRung.BetweenNeighbours, filling.Rung));
@@ -46,12 +46,12 @@ public sealed class WeatherHistoryTests
                 DailySeries series = Spoilt(seed);
                 Forecast[] forecasts = [.. Enumerable.Range(0, 10).Select(i => ForecastOn(series, series.LastDay.AddDays(-7 * i)))];
                 NeighbourSeries[] near = [new("North", 30, Spoilt(seed + 1))];
-                WeatherHistory whole = WeatherHistory.Of(series, near, forecasts);
+                WeatherHistory whole = History(series, near, forecasts);
                 Assert.NotEmpty(whole.Doubts);
                 for (int back = 0; back < 90; back++)
                 {
                     DateOnly day = series.LastDay.AddDays(-back);
-                    KnownWeather expected = WeatherHistory.Of(
+                    KnownWeather expected = History(
                         series.Until(day)!, [.. near.Select(each => each with { Series = each.Series.Until(day)! })], [.. forecasts.Where(each => each.IssuedOn <= day)]).AsOf(day)!;
                     KnownWeather found = whole.AsOf(day)!;
                     Assert.Equal(expected.Doubts, found.Doubts);
@@ -68,12 +68,39 @@ public sealed class WeatherHistoryTests
     public void A_forecast_serves_on_its_day_and_the_next_and_not_longer()
     {
         DailySeries series = Series(60, (_, _) => 0);
-        WeatherHistory history = WeatherHistory.Of(series, [], [ForecastOn(series, series.LastDay)]);
+        WeatherHistory history = History(series, null, [ForecastOn(series, series.LastDay)]);
         Assert.Null(history.AsOf(series.LastDay.AddDays(-1))!.Forecast);
         Assert.NotNull(history.AsOf(series.LastDay)!.Forecast);
         Assert.NotNull(history.AsOf(series.LastDay.AddDays(1))!.Forecast);
         Assert.Null(history.AsOf(series.LastDay.AddDays(2))!.Forecast);
     }
+
+    [Fact]
+    public void A_doubted_reading_is_filled_by_another_feed_of_the_site_before_a_site_near_by()
+    {
+        DateOnly wrong = Start.AddDays(40);
+        DailySeries series = Series(60, (day, _) => day == wrong ? 40 : 0);
+        FillingNeighbour[] others = [new("North", Series(60, (_, _) => 1)), new("other feed", Series(60, (_, _) => -0.5), IsSameSite: true)];
+        KnownWeather known = WeatherHistory.Of(series, QualityControl.DoubtsOf(series, []), others, []).AsOf(wrong.AddDays(2))!;
+        Assert.All(known.Fillings.Where(filling => filling.Day == wrong), filling => Assert.Equal(FillingRung.SecondFeed, filling.Rung));
+        Assert.Equal(Series(60, (_, _) => 0).MaximumAirC[40], known.Series.MaximumAirC[40], 9);
+    }
+
+    [Fact]
+    public void What_is_doubted_at_a_site_fills_no_hole_elsewhere()
+    {
+        DateOnly wrong = Start.AddDays(40);
+        DailySeries spoilt = Series(60, (day, _) => day == wrong ? 40 : 0);
+        DailySeries believed = WeatherHistory.BelievedOnItsDay(spoilt, QualityControl.DoubtsOf(spoilt, []));
+        Assert.Equal(double.NaN, believed.MaximumAirC[40]);
+        Assert.Equal(spoilt.MaximumAirC[39], believed.MaximumAirC[39]);
+    }
+
+    private static WeatherHistory History(DailySeries series, NeighbourSeries[]? near = null, Forecast[]? forecasts = null) => WeatherHistory.Of(
+        series,
+        QualityControl.DoubtsOf(series, near ?? []),
+        [.. (near ?? []).Select(each => new FillingNeighbour(each.Name, WeatherHistory.BelievedOnItsDay(each.Series, QualityControl.DoubtsOf(each.Series, []))))],
+        forecasts ?? []);
 
     private static Forecast ForecastOn(DailySeries series, DateOnly day)
     {

@@ -80,9 +80,9 @@ public sealed class ConfigurationReaderTests
     public void A_weather_service_is_asked_at_its_own_address_or_at_another(string text, ServiceKind kind, string address, string? station)
     {
         using var folder = new ConfigurationFolder();
-        folder.Replace("region.yaml", "archive: uscrn-daily\n        files: weather/*/two.txt", $"service: {text}");
+        folder.Replace("region.yaml", "files: weather/*/two.txt", $"files: weather/*/two.txt\n      - service: {text}");
 
-        ServiceFeedDefinition service = Assert.IsType<ServiceFeedDefinition>(Assert.Single(folder.Read().Configuration!.Feeds["two"]));
+        ServiceFeedDefinition service = Assert.IsType<ServiceFeedDefinition>(folder.Read().Configuration!.Feeds["two"][1]);
 
         Assert.Equal((kind, new Uri(address), station), (service.Kind, service.BaseAddress, service.Station));
     }

@@ -43,6 +43,7 @@ public sealed class SpoiltRegionTests
         Spoilt.Holds("region.yaml", good, marked, found, problem, accepted);
 
     [Theory]
+    [InlineData("      - archive: uscrn-daily\n        files: weather/*/two.txt", "      ¦- service: us-weather-service", null, "nothing is judged by a forecast alone", "a feed with observed days beside it")]
     [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: ¦open-meteoo", "open-meteoo", "no weather service", "\"open-meteo\" is the nearest")]
     [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "¦service: noaa-daily-summaries", null, "\"station\" is missing", "station: USW00094846")]
     [InlineData("archive: uscrn-daily\n        files: weather/*/two.txt", "service: noaa-daily-summaries\n        station: ¦94846", "94846", "not the id of a station", "11 capital letters")]

@@ -66,7 +66,7 @@ public sealed class WeatherStoreTests : IDisposable
         var monday = new Forecast(First, Kept.Morning, Days(7));
         var tuesday = new Forecast(First.AddDays(1), Kept.Morning.AddDays(1), Days(7, (_, c) => c + 1));
         foreach (Forecast forecast in (Forecast[])[monday, tuesday, monday]) await store.KeepAsync([Fetched(null) with { Forecast = forecast }], forecast.IssuedAt, Stop);
-        IReadOnlyList<Forecast> kept = (await store.LoadAsync(Stop)).ForecastsOf("lawn");
+        IReadOnlyList<Forecast> kept = (await store.LoadAsync(Stop)).ForecastsOf("lawn", "a service");
         Assert.Equal([First, First.AddDays(1)], kept.Select(each => each.IssuedOn));
         Assert.Equal(monday.Days.MaximumAirC[2] + 1, kept[1].Days.MaximumAirC[2], 9);
         Assert.Equal(Mark.Forecast, kept[0].Days.QualityAt(0));

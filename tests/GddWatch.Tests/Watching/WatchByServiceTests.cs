@@ -75,6 +75,28 @@ public sealed class WatchByServiceTests
     }
 
     [Fact]
+    public async Task A_site_whose_days_stopped_is_told_as_stale_even_where_another_feed_of_it_is_refused()
+    {
+        await using var host = new WeatherHost(_ => WeatherHost.Whole(404, "no", "Content-Type: text/plain"));
+        using Workshop workshop = LawnAt(host, Today);
+        string region = await File.ReadAllTextAsync(Path.Combine(workshop.Config, "region.yaml"), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(Path.Combine(workshop.Config, "region.yaml"), region.Replace("      - service: open-meteo", """
+                  - csv: lawn.csv
+                    columns: { date: date, minimum: tmin, maximum: tmax, precipitation: rain }
+                    units: { temperature: °C, precipitation: mm }
+                  - service: open-meteo
+            """, StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        workshop.WriteWeather(SmoothWeather.Csv(new DateOnly(2024, 1, 1), Today.AddDays(-20)));
+
+        Ran ran = await workshop.RunLettingTimePassAsync("watch", "--once");
+
+        string mail = string.Join(' ', System.Text.Encoding.UTF8.GetString(Assert.Single(workshop.Mails, each => each.Key.Contains("service", StringComparison.Ordinal)).Value).Replace("=\n", "", StringComparison.Ordinal).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("The last weather of The Lawn is from Thursday 30 April 2026", mail, StringComparison.Ordinal);
+        Assert.Contains("open-meteo", mail, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Before_the_first_pass_a_service_has_nothing_and_every_command_says_what_to_do()
     {
         await using var host = new WeatherHost(asked => WeatherHost.Json(OpenMeteoText.For(asked, UnlikeOtherYears, Today)));

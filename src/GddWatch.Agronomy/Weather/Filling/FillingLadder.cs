@@ -19,13 +19,13 @@ public static class FillingLadder
     /// </summary>
     /// <param name="series">The site's series [°C].</param>
     /// <param name="neighbours">Sites near by, in order of preference among those alike.</param>
-    /// <param name="forecasts">Forecasts kept as they were issued, in any order.</param>
+    /// <param name="forecasts">Forecasts kept as they were issued; of those of one day the last one is taken.</param>
     public static IReadOnlyList<FilledValue> FillingsOf(DailySeries series, IReadOnlyList<FillingNeighbour> neighbours, IReadOnlyList<Forecast> forecasts)
     {
         ArgumentNullException.ThrowIfNull(series);
         ArgumentNullException.ThrowIfNull(neighbours);
         ArgumentNullException.ThrowIfNull(forecasts);
-        Forecast[] byIssue = [.. forecasts.OrderBy(forecast => forecast.IssuedOn).ThenBy(forecast => forecast.IssuedAt)];
+        Forecast[] byIssue = [.. forecasts.OrderBy(forecast => forecast.IssuedOn)];
         var minimum = new TemperatureLadder(series, WeatherVariable.MinimumAirC, neighbours, byIssue);
         var maximum = new TemperatureLadder(series, WeatherVariable.MaximumAirC, neighbours, byIssue);
         List<FilledValue> fillings = [];

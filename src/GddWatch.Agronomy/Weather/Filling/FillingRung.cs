@@ -3,7 +3,7 @@ namespace GddWatch.Agronomy.Weather.Filling;
 /// <summary>The ways to fill a hole, from the one taken first to the last one left.</summary>
 public enum FillingRung
 {
-    /// <summary>Another feed of the same site has the day; that is settled where feeds are gathered, and the value counts as measured.</summary>
+    /// <summary>Another feed of the same site, corrected for its usual difference, where the reading that was taken is doubted. A day that only the other feed has counts as measured.</summary>
     SecondFeed,
 
     /// <summary>A site near by, corrected for its usual difference: <see cref="Filling.NeighbouringSite"/>.</summary>

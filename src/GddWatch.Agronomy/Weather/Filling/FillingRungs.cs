@@ -7,7 +7,7 @@ public static class FillingRungs
     /// <exception cref="ArgumentOutOfRangeException">The rung is none of those that there are.</exception>
     public static string Words(FillingRung rung) => rung switch
     {
-        FillingRung.SecondFeed => "a second feed",
+        FillingRung.SecondFeed => "another feed of the site, corrected for its usual difference",
         FillingRung.NeighbouringSite => "a neighbouring site, corrected for its usual difference",
         FillingRung.Forecast => "the forecast as issued",
         FillingRung.BetweenNeighbours => "the line between the days before and after",

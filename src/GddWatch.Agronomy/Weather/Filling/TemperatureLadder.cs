@@ -4,6 +4,8 @@ namespace GddWatch.Agronomy.Weather.Filling;
 internal sealed class TemperatureLadder(DailySeries series, WeatherVariable variable, IReadOnlyList<FillingNeighbour> neighbours, Forecast[] forecasts)
 {
     private readonly double[] readingsC = Reading.All(series, variable);
+    private readonly FillingNeighbour[] otherFeeds = [.. neighbours.Where(each => each.IsSameSite)];
+    private readonly FillingNeighbour[] otherSites = [.. neighbours.Where(each => !each.IsSameSite)];
     private SiteClimatology? climatology;
 
     public WeatherVariable Variable => variable;
@@ -20,7 +22,8 @@ internal sealed class TemperatureLadder(DailySeries series, WeatherVariable vari
     public (Offer? AtOnce, Offer? Later, int LaterFrom) OffersFor(int index)
     {
         DateOnly day = series.DayAt(index);
-        if (NeighbouringSite.Of(series, variable, day, neighbours) is { } near) return (new Offer(FillingRung.NeighbouringSite, near.ValueC, near.ErrorC), null, index);
+        if (NeighbouringSite.Of(series, variable, day, otherFeeds) is { } here) return (new Offer(FillingRung.SecondFeed, here.ValueC, here.ErrorC), null, index);
+        if (NeighbouringSite.Of(series, variable, day, otherSites) is { } near) return (new Offer(FillingRung.NeighbouringSite, near.ValueC, near.ErrorC), null, index);
         if (ForecastAsIssued.Of(forecasts, variable, day) is { } told) return (new Offer(FillingRung.Forecast, told.ValueC, told.ErrorC), null, index);
         Offer? atOnce = FromOwnPast(index);
         return BetweenNeighbours.Of(readingsC, index) is { } line

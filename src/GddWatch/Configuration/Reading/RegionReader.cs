@@ -3,6 +3,7 @@ using GddWatch.Agronomy.Treatments;
 using GddWatch.Configuration.Texts;
 using GddWatch.Configuration.Yaml;
 using GddWatch.Feeds;
+using GddWatch.Feeds.Services;
 
 namespace GddWatch.Configuration.Reading;
 
@@ -58,7 +59,13 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
         Names.CheckOnce(text.Prefers?.Items ?? [], faults);
         CheckRivals(text.Prefers?.Items ?? []);
         if (text.Feeds is { Written: 0 } dry) faults.Add(dry.Place, null, "The site has no feed.", "at least one feed, so that its weather is known");
+        int faultsBefore = faults.Count;
         FeedDefinition[] siteFeeds = [.. (text.Feeds?.Items ?? []).Select(feedReader.Read).OfType<FeedDefinition>()];
+        if (siteFeeds.Length > 0 && faults.Count == faultsBefore && siteFeeds.All(feed => feed is ServiceFeedDefinition { Kind: ServiceKind.UsWeatherService }))
+        {
+            faults.Add(text.Feeds!.Place, null, "The only feed of this site is a forecast, and nothing is judged by a forecast alone.", "a feed with observed days beside it, such as noaa-daily-summaries, open-meteo or a CSV file");
+        }
+
         if (text.Id is { } known) feeds.TryAdd(known.Value, siteFeeds);
         if (text is not { Id: { } id, Name: { } name, Latitude: { } latitude, Longitude: { } longitude, Elevation: { } elevation, Turf: { } turf }) return null;
         return new Site
