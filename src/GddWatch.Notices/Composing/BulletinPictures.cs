@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Changes;
+using GddWatch.Notices.Pictures;
 using ScottPlot;
 using ScottPlot.Plottables;
 
@@ -32,8 +33,7 @@ internal static class BulletinPictures
     private static Plot Draw(BulletinCurve curve, DateOnly lastDay, string title, Color colour)
     {
         var plot = new Plot();
-        // Asked for by name: what the library would pick may not be there, and without any font it draws no text.
-        plot.Font.Set("DejaVu Sans");
+        PictureFont.Use(plot);
         plot.FigureBackground.Color = Colors.White;
         plot.Title(title, 24);
         plot.Axes.Bottom.TickLabelStyle.FontSize = 22;
