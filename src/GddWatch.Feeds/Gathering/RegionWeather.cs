@@ -15,6 +15,9 @@ public static class RegionWeather
     /// <summary>How many of their latest common days two sites are compared on to see whether they read the same source [days].</summary>
     private const int ComparedDays = 60;
 
+    /// <summary>How many of the nearest sites are asked whether a site's maxima stand a day late: comparing two years of days with every neighbour would cost more than it tells.</summary>
+    private const int MostAskedAboutLateness = 2;
+
     /// <summary>The weather of each site, checked and filled.</summary>
     /// <param name="gathered">What the feeds gave, a site each.</param>
     /// <param name="forecasts">The forecasts of a site as they were issued; of those of one day the last one counts.</param>
@@ -23,7 +26,7 @@ public static class RegionWeather
         ArgumentNullException.ThrowIfNull(gathered);
         ArgumentNullException.ThrowIfNull(forecasts);
         CheckedSite[] known = [.. gathered.Where(each => each.Series is not null).Select(each => Check(each, gathered))];
-        return [.. gathered.Select(each => new SiteWeather(each.Site, known.FirstOrDefault(one => one.Gathered == each) is { } site ? HistoryOf(site, known, forecasts(each.Site)) : null, each.Faults, each.Remarks))];
+        return [.. gathered.Select(each => new SiteWeather(each.Site, known.FirstOrDefault(one => one.Gathered == each) is { } site ? HistoryOf(site, known, forecasts(each.Site)) : null, each.Faults, [.. each.Remarks, .. LateRemarks(each, gathered)]))];
     }
 
     private static CheckedSite Check(GatheredSite site, IReadOnlyList<GatheredSite> all)
@@ -36,6 +39,23 @@ public static class RegionWeather
         ];
         IReadOnlyList<Doubt> doubts = QualityControl.DoubtsOf(site.Series!, near);
         return new CheckedSite(site, doubts, WeatherHistory.BelievedOnItsDay(site.Series!, doubts));
+    }
+
+    /// <summary>Says where a site's maxima go with those that its other feeds, or else the nearest site that can be compared, had a day before.</summary>
+    private static IEnumerable<FeedRemark> LateRemarks(GatheredSite site, IReadOnlyList<GatheredSite> all)
+    {
+        if (site.Series is null) return [];
+        (string Feed, DailySeries Series) first = site.Readings[0];
+        IEnumerable<(string Name, DailySeries Series)> near = site.Readings.Skip(1).Concat(
+            all.Where(other => other != site && other.Series is not null && !IsSameWeather(site.Series, other.Series))
+                .Select(other => (other.Site.Name, Series: other.Readings[0].Series, Kilometres: Distance(site.Site, other.Site)))
+                .Where(other => other.Kilometres <= NeighbourKm)
+                .OrderBy(other => other.Kilometres)
+                .Take(MostAskedAboutLateness)
+                .Select(other => (other.Name, other.Series)));
+        return near.Select(other => (other.Name, Late: LateMaxima.Of(first.Series, other.Series))).Where(other => other.Late is not null).Take(1).Select(other => new FeedRemark(
+            $"late maxima {first.Feed}",
+            FormattableString.Invariant($"the maxima of {first.Feed} seem to stand a day late: over {other.Late!.Days} days their changes go with those of {other.Name} on the day before ({other.Late.DayBefore:0.00}), not on the same day ({other.Late.SameDay:0.00}); 1.00 would be in step. If it is read in the morning, write \"observed-at: morning\" at the feed; until then each maximum is taken for the day that it stands under.")));
     }
 
     private static WeatherHistory HistoryOf(CheckedSite site, IReadOnlyList<CheckedSite> all, IReadOnlyList<Forecast> forecasts)

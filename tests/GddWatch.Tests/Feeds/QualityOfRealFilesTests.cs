@@ -1,9 +1,11 @@
 using System.Diagnostics;
+using System.Globalization;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Weather.Checks;
 using GddWatch.Feeds;
 using GddWatch.Feeds.Archives;
 using GddWatch.Feeds.Csv;
+using GddWatch.Feeds.Gathering;
 using Xunit;
 
 namespace GddWatch.Tests.Feeds;
@@ -52,6 +54,38 @@ public sealed class QualityOfRealFilesTests(ITestOutputHelper output) : IDisposa
         Assert.InRange(doubts.Count(doubt => doubt.ClearedOn is null) / (double)values, 0, 0.0024);
         DateOnly[] cuts = [.. doubts.Take(4).Select(doubt => doubt.KnownFrom), series.DayAt(series.Count / 2)];
         foreach (DateOnly day in cuts) Assert.Equal(HeldOn(doubts, day), HeldOn(QualityControl.DoubtsOf(series.Until(day)!, []), day));
+    }
+
+    // Source: NOAA NCEI, GHCN-Daily, Reidsville NC, whose maxima stand a day late (ORIGIN.md, SEEN, against Durham NC), and the US Climate Reference Network, read at midnight.
+    [Fact]
+    public async Task Of_stations_within_300_km_only_the_one_that_is_read_in_the_morning_is_said_to_book_its_maxima_a_day_late()
+    {
+        string root = SharedFiles.Find("weather/uscrn-daily");
+        List<(string Name, StationPosition Place, DailySeries Series)> stations = [];
+        foreach (string[] cells in (await File.ReadAllLinesAsync(Path.Combine(root, "stations.csv"), TestContext.Current.CancellationToken)).Skip(1).Select(line => line.Split(',')))
+        {
+            DailySeries series = await ReadAsync(new ArchiveFeedDefinition(ArchiveKind.UscrnDaily, $"*/CRND0103-*-{cells[0]}.txt"), root);
+            stations.Add((cells[0], new StationPosition(double.Parse(cells[1], CultureInfo.InvariantCulture), double.Parse(cells[2], CultureInfo.InvariantCulture), null), series));
+        }
+
+        var pairs = stations.SelectMany(one => stations.Where(other => other != one && one.Place.KilometresTo(other.Place.Latitude, other.Place.Longitude) <= RegionWeather.NeighbourKm).Select(other => (one, other))).ToArray();
+        Assert.True(pairs.Length > 20, $"{pairs.Length}");
+        foreach (var (one, other) in pairs)
+        {
+            // At many times, not at the last alone.
+            foreach (int year in Enumerable.Range(2012, 12))
+            {
+                if (one.Series.Until(new DateOnly(year, 12, 31)) is { } own && other.Series.Until(new DateOnly(year, 12, 31)) is { } theirs) Assert.Null(LateMaxima.Of(own, theirs));
+            }
+        }
+
+        DailySeries reidsville = await ReadAsync(Reidsville(), root);
+        DailySeries charlottesville = stations.Single(station => station.Name == "VA_Charlottesville_2_SSE").Series;
+        LateMaxima? late = LateMaxima.Of(reidsville, charlottesville);
+        output.WriteLine($"{late}");
+        Assert.NotNull(late);
+        Assert.Null(LateMaxima.Of(charlottesville, reidsville));
+        Assert.Null(LateMaxima.Of(await ReadAsync(Reidsville() with { ObservedAt = ObservationTime.Morning }, root), charlottesville));
     }
 
     // Source: NOAA NCEI, GHCN-Daily, Reidsville NC: the days of this export on which the minimum is above the maximum. The feed refuses them; here they are let through.
@@ -113,6 +147,14 @@ public sealed class QualityOfRealFilesTests(ITestOutputHelper output) : IDisposa
         Assert.Equal(flaggedByArchive, flagged.Count);
         Assert.InRange(others / (double)values, 0, 0.0001);
     }
+
+    private static CsvFeedDefinition Reidsville() => FeedFolder.Csv(SharedFiles.Find("weather/ghcn-daily/cdo-export-USC00317202-reidsville-nc.csv")) with
+    {
+        Columns = new Dictionary<WeatherVariable, string> { [WeatherVariable.MinimumAirC] = "TMIN", [WeatherVariable.MaximumAirC] = "TMAX" },
+        DateColumn = "DATE",
+        DateFormat = "yyyyMMdd",
+        Missing = ["-9999"],
+    };
 
     private IReadOnlyList<Doubt> Check(string name, DailySeries series, ref long values)
     {

@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Weather.Filling;
+using GddWatch.Feeds;
 using GddWatch.Feeds.Gathering;
 using GddWatch.Tests.Feeds.Services;
 using Xunit;
@@ -38,6 +39,37 @@ public sealed class RegionWeatherTests
         FilledValue[] filled = [.. known.Fillings.Where(filling => filling.Day == Hole)];
         Assert.NotEmpty(filled);
         Assert.All(filled, filling => Assert.Equal(FillingRung.SecondFeed, filling.Rung));
+    }
+
+    [Fact]
+    public void Maxima_that_stand_a_day_late_are_told_where_a_site_near_by_shows_it_and_of_that_site_alone()
+    {
+        IReadOnlyList<SiteWeather> weather = RegionWeather.Of([Gathered(Site("late", 41.6), Changing(1)), Gathered(Site("punctual", 41.9), Changing(0))], _ => []);
+        FeedRemark remark = Assert.Single(weather[0].Remarks);
+        Assert.Contains("day late", remark.Words, StringComparison.Ordinal);
+        Assert.Contains("observed-at: morning", remark.Words, StringComparison.Ordinal);
+        Assert.Empty(weather[1].Remarks);
+    }
+
+    [Fact]
+    public void Weather_that_takes_a_day_to_come_over_is_not_called_late()
+    {
+        IReadOnlyList<SiteWeather> weather = RegionWeather.Of([Gathered(Site("east", 41.6), Changing(1, minimaLateDays: 1)), Gathered(Site("west", 41.9), Changing(0))], _ => []);
+        Assert.All(weather, site => Assert.Empty(site.Remarks));
+    }
+
+    private static DailySeries Changing(int lateDays, int minimaLateDays = 0)
+    {
+        var builder = new DailySeriesBuilder();
+        for (DateOnly day = First; day < First.AddDays(200); day = day.AddDays(1))
+        {
+            // A swing that never repeats, the same every run (invented).
+            static double MeanC(int number) => 14 + (4 * Math.Sin(number * 1.3)) + (3 * Math.Sin(number * 2.17));
+            builder.Put(day, WeatherVariable.MinimumAirC, MeanC(day.DayNumber - minimaLateDays) - 20);
+            builder.Put(day, WeatherVariable.MaximumAirC, MeanC(day.DayNumber - lateDays) + 5);
+        }
+
+        return builder.Build()!;
     }
 
     private static FillingRung RungAt(Site site, DailySeries series, Site other, DailySeries otherSeries) =>
