@@ -14,6 +14,8 @@ const string Usage = """
           tries other openings of the spring pre-emergent, chosen on half of the stations and looked at on the other half
       filling-report WEATHERFOLDER
           makes holes in measured air temperature, fills them and prints the errors by the way of filling and by the hole's length
+      bud-break WEATHERFOLDER
+          fits bud break of every species at Harvard Forest and prints how far years left out are off, beside the mean date
 
     WEATHERFOLDER holds uscrn-daily (stations.csv and one folder a year) and, where wanted, harvard-forest and met-eireann.
     An option --threads N says how many cores may be used; 2 unless said otherwise.
@@ -51,6 +53,9 @@ try
             return 0;
         case ["filling-report", string weather]:
             FillingReportCommand.Run(weather, Console.Out);
+            return 0;
+        case ["bud-break", string weather]:
+            BudBreakCommand.Run(weather, Console.Out);
             return 0;
         default:
             Console.Error.WriteLine(Usage);

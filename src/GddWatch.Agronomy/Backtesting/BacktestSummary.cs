@@ -22,8 +22,11 @@ public sealed record BacktestSummary
     /// <summary>How many opened on a day before which too little was known; left out of the dates below.</summary>
     public required int OpenedUncertain { get; init; }
 
-    /// <summary>How many never opened.</summary>
+    /// <summary>How many never opened; those that could not be judged to the end are among them.</summary>
     public required int NeverOpened { get; init; }
+
+    /// <summary>How many could not be judged to the end, for want of weather.</summary>
+    public required int NotJudged { get; init; }
 
     /// <summary>How often a window opened again within its season, over all seasons.</summary>
     public required int Reopenings { get; init; }
@@ -43,6 +46,21 @@ public sealed record BacktestSummary
     /// <summary>Median close, type 8 of Hyndman and Fan 1996; null where none closed.</summary>
     public required AnnualDay? MedianClose { get; init; }
 
+    /// <summary>Earliest close in its season.</summary>
+    public required AnnualDay? EarliestClose { get; init; }
+
+    /// <summary>Latest close in its season.</summary>
+    public required AnnualDay? LatestClose { get; init; }
+
+    /// <summary>The opening before which one in ten of the certain ones lay, type 8 of Hyndman and Fan 1996; null with fewer than five.</summary>
+    public required AnnualDay? EarlyOpening { get; init; }
+
+    /// <summary>The opening after which one in ten of them lay; null with fewer than five.</summary>
+    public required AnnualDay? LateOpening { get; init; }
+
+    /// <summary>Median number of days on which it stood open, over the seasons in which it opened; null where none did [days].</summary>
+    public required double? MedianDaysOpen { get; init; }
+
     /// <summary>The summary of the windows of one treatment at one site.</summary>
     /// <exception cref="ArgumentException">There is no window.</exception>
     public static BacktestSummary Of(IReadOnlyList<Window> windows)
@@ -52,6 +70,7 @@ public sealed record BacktestSummary
         Window[] certain = [.. windows.Where(window => window.FirstOpening is not null && !window.MayHaveOpenedEarlier)];
         double[] openings = [.. certain.Select(window => Offset(window, window.FirstOpening!))];
         double[] closes = [.. windows.Where(window => window.LastClosing is not null).Select(window => Offset(window, window.LastClosing!))];
+        double[] open = [.. windows.Where(window => window.FirstOpening is not null).Select(window => (double)new SeasonDates(window).DaysOpen)];
         return new BacktestSummary
         {
             Site = first.Site.Id,
@@ -59,13 +78,19 @@ public sealed record BacktestSummary
             Seasons = windows.Count,
             Opened = certain.Length,
             OpenedUncertain = windows.Count(window => window.MayHaveOpenedEarlier),
+            NotJudged = windows.Count(window => window.CouldNotBeJudged),
             NeverOpened = windows.Count(window => window.FirstOpening is null),
             Reopenings = windows.Sum(window => window.Reopenings),
-            MedianOpening = openings.Length == 0 ? null : Day(first, openings.QuantileCustom(0.5, QuantileDefinition.R8)),
+            MedianOpening = openings.Length == 0 ? null : Day(first, Quantiles.Median(openings)),
             EarliestOpening = openings.Length == 0 ? null : Day(first, openings.Min()),
             LatestOpening = openings.Length == 0 ? null : Day(first, openings.Max()),
             OpeningSpreadDays = openings.Length < 2 ? null : openings.StandardDeviation(),
-            MedianClose = closes.Length == 0 ? null : Day(first, closes.QuantileCustom(0.5, QuantileDefinition.R8)),
+            MedianClose = closes.Length == 0 ? null : Day(first, Quantiles.Median(closes)),
+            EarliestClose = closes.Length == 0 ? null : Day(first, closes.Min()),
+            LatestClose = closes.Length == 0 ? null : Day(first, closes.Max()),
+            EarlyOpening = openings.Length < 5 ? null : Day(first, Quantiles.Of(openings, 0.1)),
+            LateOpening = openings.Length < 5 ? null : Day(first, Quantiles.Of(openings, 0.9)),
+            MedianDaysOpen = open.Length == 0 ? null : Quantiles.Median(open),
         };
     }
 

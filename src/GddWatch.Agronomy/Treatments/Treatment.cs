@@ -49,6 +49,9 @@ public sealed record Treatment
     /// <summary>Whether it is told in the weekly bulletin and in <c>status</c> alone, never by a mail of its own.</summary>
     public bool BulletinOnly { get; init; }
 
+    /// <summary>What its past windows are compared with; judging does not look at it.</summary>
+    public RivalRules CompareWith { get; init; } = RivalRules.None;
+
     /// <summary>What to do, a sentence each.</summary>
     public IReadOnlyList<string> Do { get; init; } = [];
 

@@ -37,19 +37,7 @@ public sealed class SeasonView
     private Hemisphere Hemisphere => Metrics.Site.Hemisphere;
 
     /// <summary>The date, nearest to the middle of the season, of a day of the year that is written for the north.</summary>
-    public DateOnly DateInSeason(AnnualDay northern)
-    {
-        AnnualDay placed = Hemisphere.Place(northern);
-        int middle = Season.Span.First.DayNumber + Season.Span.Days / 2;
-        DateOnly nearest = placed.In(Season.Year);
-        foreach (int year in (ReadOnlySpan<int>)[Season.Year - 1, Season.Year + 1])
-        {
-            DateOnly other = placed.In(year);
-            if (Math.Abs(other.DayNumber - middle) < Math.Abs(nearest.DayNumber - middle)) nearest = other;
-        }
-
-        return nearest;
-    }
+    public DateOnly DateInSeason(AnnualDay northern) => Season.Nearest(Hemisphere.Place(northern));
 
     /// <summary>The day from which a heat sum counts that is read on a day; where it waits for the weather, the day on which the waiting began.</summary>
     public DateOnly HeatSumStart(HeatSumDefinition sum, DateOnly day)

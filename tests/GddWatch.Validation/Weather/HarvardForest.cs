@@ -22,5 +22,15 @@ internal static class HarvardForest
         return builder.Build("Harvard Forest, Massachusetts", LatitudeDegrees, true);
     }
 
+    /// <summary>Bud break by species and year (data set HF003). The file ends its lines with a carriage return alone.</summary>
+    public static IReadOnlyList<(string Species, int Year, DateOnly Day)> BudBreak(string weatherFolder) =>
+    [
+        .. File.ReadAllText(Path.Combine(weatherFolder, "harvard-forest", "hf003-06-mean-spp.csv")).Split('\r', '\n').Skip(1)
+            .Select(line => line.Split(','))
+            .Where(cells => cells.Length > 2 && cells[2] != "NA")
+            .Select(cells => (cells[1], Year: int.Parse(cells[0], CultureInfo.InvariantCulture), DayOfYear: int.Parse(cells[2], CultureInfo.InvariantCulture)))
+            .Select(each => (each.Item1, each.Year, new DateOnly(each.Year, 1, 1).AddDays(each.DayOfYear - 1))),
+    ];
+
     private static double Value(string cell) => cell is "NA" or "" ? double.NaN : double.Parse(cell, CultureInfo.InvariantCulture);
 }

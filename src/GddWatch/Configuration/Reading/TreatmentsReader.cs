@@ -14,6 +14,7 @@ public sealed class TreatmentsReader
     private readonly Dictionary<string, string> names = [];
     private readonly Dictionary<string, Condition> openings = [];
     private readonly ConditionReader conditions;
+    private readonly RivalReader rivals;
 
     /// <summary>A reader.</summary>
     /// <param name="faults">Takes what is wrong.</param>
@@ -21,6 +22,7 @@ public sealed class TreatmentsReader
     {
         this.faults = faults;
         conditions = new ConditionReader(faults, names);
+        rivals = new RivalReader(faults);
     }
 
     /// <summary>The treatments that are whole.</summary>
@@ -108,6 +110,7 @@ public sealed class TreatmentsReader
             AgainAfterDays = text.AgainAfter?.Value.Days,
             Excludes = [.. (text.Excludes?.Items ?? []).Select(Read).OfType<Exclusion>()],
             OnlyWithHistory = text.OnlyWithHistory?.Value,
+            CompareWith = text.CompareWith is { } compared ? rivals.Read(compared) : RivalRules.None,
             BulletinOnly = text.BulletinOnly?.Value ?? false,
             OnlyWithGrass = Sentences(text.OnlyWithGrass),
             Do = Sentences(text.Do),

@@ -56,6 +56,9 @@ public sealed record TreatmentText : TextGroup
     [Description("Whether it is told in the weekly bulletin and in status alone, never by a mail of its own.")]
     public Placed<bool>? BulletinOnly { get; init; }
 
+    [Description("What past windows are compared with by backtest: the date that people go by, a rule of thumb, and what is seen outdoors.")]
+    public CompareWithText? CompareWith { get; init; }
+
     [Description("What to do, a sentence each.")]
     public PlacedList<Placed<string>>? Do { get; init; }
 
