@@ -41,9 +41,9 @@ internal sealed class FitCourses
         }
 
         FitEvent[] usable = [.. events.Where(each => Enumerable.Range(0, grid.Count).All(g => IsKnown(columns[(each.Site, g)], metrics[each.Site], each)))];
-        double[][][] edges = [.. Enumerable.Range(0, grid.Count).Select(g => (double[][])[.. usable.Select(each => Edge(columns[(each.Site, g)], metrics[each.Site], each, sign))])];
-        double[][] atEvent = [.. edges.Select(byEvent => (double[])[.. byEvent.Select((edge, e) => edge[usable[e].Offset])])];
-        return new FitCourses(model, usable, edges, atEvent);
+        double[][][] courses = [.. Enumerable.Range(0, grid.Count).Select(g => (double[][])[.. usable.Select(each => Edge(columns[(each.Site, g)], metrics[each.Site], each, sign))])];
+        double[][] atEvent = [.. courses.Select(byEvent => (double[])[.. byEvent.Select((edge, e) => edge[usable[e].Offset])])];
+        return new FitCourses(model, usable, courses, atEvent);
     }
 
     /// <summary>The day of the season on which the course first reaches a value; the day after the season where it does not.</summary>

@@ -128,7 +128,7 @@ internal sealed class FitGrid
         return sum / count;
     }
 
-    private static double Deviation(IReadOnlyList<double> values, int[] weights)
+    private static double Deviation(double[] values, int[] weights)
     {
         double mean = Mean(values, weights), sum = 0, count = 0;
         for (int e = 0; e < weights.Length; e++)
