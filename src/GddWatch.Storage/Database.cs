@@ -1,141 +1,117 @@
 using System.Data.Common;
-using GddWatch.Storage.Sql;
-using Microsoft.Data.Sqlite;
+using GddWatch.Storage.Dialects;
 
 namespace GddWatch.Storage;
 
-/// <summary>The file in which everything is kept between passes. Writers take turns; readers see what was last committed.</summary>
+/// <summary>Where everything is kept between passes. Writers take turns; readers see what was last committed.</summary>
 public sealed class Database : IAsyncDisposable
 {
     private static readonly TimeSpan UsualBusyTimeout = TimeSpan.FromSeconds(5);
 
-    private readonly string connectionString;
+    private readonly IDialect dialect;
 
-    // Writers of this process queue here without blocking a thread each; those of other processes wait for the file's own lock.
+    // Writers of this process queue here without blocking a thread or a connection each; those of other processes wait for the database's own lock.
     private readonly SemaphoreSlim turn = new(1, 1);
 
-    private Database(string path, string connectionString)
-    {
-        Path = path;
-        this.connectionString = connectionString;
-    }
+    private Database(IDialect dialect) => this.dialect = dialect;
 
-    /// <summary>The file.</summary>
-    public string Path { get; }
+    /// <summary>Where it is, for people: the file, or the database and its server.</summary>
+    public string Where => dialect.Where;
+
+    /// <summary>Whether several can write to different rows at once.</summary>
+    internal bool LocksRows => dialect.LocksRows;
+
+    /// <summary>Opens the database of a place, making it where it does not exist, and bringing an older one to this version's form.</summary>
+    /// <param name="place">Where it is.</param>
+    /// <param name="clock">The time, also for pauses before a server is tried again.</param>
+    /// <param name="say">Told when a server does not answer and is tried again.</param>
+    /// <param name="stop">To be stopped by.</param>
+    /// <exception cref="StorageException">It cannot be opened or written, is damaged, is no database, or is another program's or a newer version's.</exception>
+    public static Task<Database> OpenAsync(DatabasePlace place, TimeProvider clock, Action<string> say, CancellationToken stop) => place switch
+    {
+        DatabasePlace.InFile file => OpenAsync(file.Path, clock, stop),
+        DatabasePlace.OnServer server => OpenAsync(server, clock, SchemaChange.OfPostgreSql(), Patience.Usual, say, stop),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
 
     /// <summary>
-    /// Opens the database, making its folder and itself where they do not exist, both for the owner only, and bringing an older one to this version's form after
-    /// keeping a copy beside it, named after the instant.
+    /// Opens a database in a file, making its folder and itself where they do not exist, both for the owner only, and bringing an older one to this version's form
+    /// after keeping a copy beside it, named after the instant.
     /// </summary>
     /// <exception cref="StorageException">It cannot be opened or written, is damaged, is no database, or is another program's or a newer version's.</exception>
     public static Task<Database> OpenAsync(string path, TimeProvider clock, CancellationToken stop) =>
-        OpenAsync(path, clock, SchemaChange.Known(), UsualBusyTimeout, stop);
+        OpenAsync(path, clock, SchemaChange.OfSqlite(), UsualBusyTimeout, stop);
 
     /// <summary>The same with other changes of the form, and with another patience.</summary>
-    internal static async Task<Database> OpenAsync(
-        string path, TimeProvider clock, IReadOnlyList<SchemaChange> changes, TimeSpan busyTimeout, CancellationToken stop)
+    internal static Task<Database> OpenAsync(string path, TimeProvider clock, IReadOnlyList<SchemaChange> changes, TimeSpan busyTimeout, CancellationToken stop) =>
+        OpenAsync(new SqliteDialect(path, busyTimeout), clock, changes, stop);
+
+    /// <summary>A database on a server, with other changes of the form, and with another patience.</summary>
+    internal static Task<Database> OpenAsync(
+        DatabasePlace.OnServer place, TimeProvider clock, IReadOnlyList<SchemaChange> changes, Patience patience, Action<string> say, CancellationToken stop) =>
+        OpenAsync(new PostgresDialect(place, clock, patience, say), clock, changes, stop);
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
     {
-        path = System.IO.Path.GetFullPath(path);
-        DatabaseFile.Make(path);
-        Database database = new(path, new SqliteConnectionStringBuilder
+        await dialect.DisposeAsync();
+        turn.Dispose();
+    }
+
+    /// <summary>Reads; several statements may see different commits.</summary>
+    internal Task<T> ReadAsync<T>(Func<Work, Task<T>> read, CancellationToken stop) => dialect.PersistAsync(
+        async token =>
         {
-            DataSource = path,
-            Mode = SqliteOpenMode.ReadWrite,
-            ForeignKeys = true,
-            // Seconds for which a statement waits while another process writes.
-            DefaultTimeout = (int)Math.Ceiling(busyTimeout.TotalSeconds),
-        }.ConnectionString);
+            await using DbConnection connection = await dialect.ConnectAsync(token);
+            return await read(new Work(connection, null, token));
+        },
+        stop);
+
+    /// <summary>Writes in one transaction: all of it is kept when this returns, nothing if it throws. No other writer comes between its statements.</summary>
+    internal Task<T> WriteAsync<T>(Func<Work, Task<T>> write, CancellationToken stop) => dialect.PersistAsync(
+        async token =>
+        {
+            await turn.WaitAsync(token);
+            try
+            {
+                return await CommitAsync(write, alone: true, token);
+            }
+            finally
+            {
+                turn.Release();
+            }
+        },
+        stop);
+
+    /// <summary>The same for work that locks the rows that it writes: where the database does that, others may write beside it.</summary>
+    internal Task<T> WriteRowsAsync<T>(Func<Work, Task<T>> write, CancellationToken stop) => dialect.LocksRows
+        ? dialect.PersistAsync(token => CommitAsync(write, alone: false, token), stop)
+        : WriteAsync(write, stop);
+
+    /// <summary>A connection that stays open, for a lock that lasts.</summary>
+    internal Task<DbConnection> ConnectAsync(CancellationToken stop) => dialect.PersistAsync(dialect.ConnectAsync, stop);
+
+    private static async Task<Database> OpenAsync(IDialect dialect, TimeProvider clock, IReadOnlyList<SchemaChange> changes, CancellationToken stop)
+    {
+        Database database = new(dialect);
         try
         {
-            await database.CheckAndMigrateAsync(clock, changes, stop);
+            await dialect.PrepareAsync(clock, changes, stop);
+            return database;
         }
         catch
         {
             await database.DisposeAsync();
             throw;
         }
-
-        return database;
     }
 
-    /// <inheritdoc/>
-    public ValueTask DisposeAsync()
+    private async Task<T> CommitAsync<T>(Func<Work, Task<T>> write, bool alone, CancellationToken stop)
     {
-        using SqliteConnection pooled = new(connectionString);
-        SqliteConnection.ClearPool(pooled);
-        turn.Dispose();
-        return ValueTask.CompletedTask;
-    }
-
-    /// <summary>Reads; several statements may see different commits.</summary>
-    internal Task<T> ReadAsync<T>(Func<Work, Task<T>> read, CancellationToken stop) => ExplainingAsync(async () =>
-    {
-        await using SqliteConnection connection = await ConnectAsync(stop);
-        return await read(new Work(connection, null, stop));
-    });
-
-    /// <summary>Writes in one transaction: all of it is kept when this returns, nothing if it throws.</summary>
-    internal Task<T> WriteAsync<T>(Func<Work, Task<T>> write, CancellationToken stop) => ExplainingAsync(async () =>
-    {
-        await turn.WaitAsync(stop);
-        try
-        {
-            await using SqliteConnection connection = await ConnectAsync(stop);
-            await using DbTransaction transaction = await connection.BeginTransactionAsync(stop);
-            T result = await write(new Work(connection, transaction, stop));
-            await transaction.CommitAsync(stop);
-            return result;
-        }
-        finally
-        {
-            turn.Release();
-        }
-    });
-
-    private Task<bool> CheckAndMigrateAsync(TimeProvider clock, IReadOnlyList<SchemaChange> changes, CancellationToken stop) => ExplainingAsync(async () =>
-    {
-        await using SqliteConnection connection = await ConnectAsync(stop);
-        // Asked, since SQLite quietly opens a protected file for reading alone, and lets even a writer's transaction begin on it.
-        if (SQLitePCL.raw.sqlite3_db_readonly(connection.Handle, "main") == 1)
-            throw SqliteFaults.MayNotBeWritten(Path);
-        Work work = new(connection, null, stop);
-        await work.ExecuteAsync(SqliteSql.KeepLogAhead);
-        string finding = await work.SingleAsync<string>(SqliteSql.QuickCheck);
-        if (finding is not "ok")
-            throw SqliteFaults.Damaged(Path, finding);
-        Schema.BringUpToDate(connection, Path, changes, () => DatabaseFile.BackUp(connectionString, Path, clock.GetUtcNow()));
-        return true;
-    });
-
-    private async Task<SqliteConnection> ConnectAsync(CancellationToken stop)
-    {
-        SqliteConnection connection = new(connectionString);
-        try
-        {
-            await connection.OpenAsync(stop);
-            await new Work(connection, null, stop).ExecuteAsync(SqliteSql.FlushEachCommit);
-            return connection;
-        }
-        catch
-        {
-            await connection.DisposeAsync();
-            throw;
-        }
-    }
-
-    private async Task<T> ExplainingAsync<T>(Func<Task<T>> action)
-    {
-        try
-        {
-            return await action();
-        }
-        catch (SqliteException fault)
-        {
-            throw SqliteFaults.Explain(Path, fault);
-        }
-        catch (FormatException fault)
-        {
-            throw SqliteFaults.Damaged(Path, fault.Message);
-        }
+        await using DbConnection connection = await dialect.ConnectAsync(stop);
+        await using DbTransaction transaction = await dialect.BeginAsync(connection, alone, stop);
+        T result = await write(new Work(connection, transaction, stop));
+        await transaction.CommitAsync(stop);
+        return result;
     }
 }

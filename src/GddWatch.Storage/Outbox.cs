@@ -21,10 +21,10 @@ public sealed class Outbox(Database database)
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(most);
         string owner = Guid.NewGuid().ToString("N");
         DateTimeOffset until = now + claimFor;
-        return database.WriteAsync(
+        return database.WriteRowsAsync(
             async work =>
             {
-                await work.ExecuteAsync(MessageSql.Claim, new { owner, until = StoredText.Of(until), now = StoredText.Of(now), most });
+                await work.ExecuteAsync(database.LocksRows ? MessageSql.ClaimSkippingLocked : MessageSql.Claim, new { owner, until = StoredText.Of(until), now = StoredText.Of(now), most });
                 List<ClaimedMessage> claimed = [];
                 foreach (ClaimedRow row in await work.QueryAsync<ClaimedRow>(MessageSql.LoadClaimed, new { owner }))
                 {
@@ -88,7 +88,7 @@ public sealed class Outbox(Database database)
         new { messageId = claimed.Message.MessageId, owner = claimed.Owner, outcome, words, nextAttempt = StoredText.Of(nextAttempt) },
         stop);
 
-    private Task<bool> RecordAsync(string sql, object values, CancellationToken stop) => database.WriteAsync(
+    private Task<bool> RecordAsync(string sql, object values, CancellationToken stop) => database.WriteRowsAsync(
         async work => await work.ExecuteAsync(sql, values) > 0, stop);
 
     private static bool TryRead(string body, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Message? message, out string fault)

@@ -11,9 +11,10 @@ internal static class JournalSql
         order by number
         """;
 
+    // Counted here and not by the database, whose own counter would leave a gap after a batch that failed; no entry is ever removed, and writers take turns.
     public const string Insert = """
-        insert into journal_entry (site, kind, on_day, at_time, treatment, active, no_seed_until, what, depth_cm, value_c, note, recorded_at)
-        values (@Site, @Kind, @OnDay, @AtTime, @Treatment, @Active, @NoSeedUntil, @What, @DepthCm, @ValueC, @Note, @RecordedAt)
+        insert into journal_entry (number, site, kind, on_day, at_time, treatment, active, no_seed_until, what, depth_cm, value_c, note, recorded_at)
+        values ((select coalesce(max(number), 0) + 1 from journal_entry), @Site, @Kind, @OnDay, @AtTime, @Treatment, @Active, @NoSeedUntil, @What, @DepthCm, @ValueC, @Note, @RecordedAt)
         returning number
         """;
 

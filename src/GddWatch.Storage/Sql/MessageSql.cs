@@ -12,7 +12,7 @@ internal static class MessageSql
         on conflict (message_id) do nothing
         """;
 
-    // One statement claims, so that no other claimer comes between choosing and marking.
+    // One statement claims, so that no other claimer comes between choosing and marking. For a database with one writer at a time.
     public const string Claim = """
         update message
         set claim_owner = @owner, claimed_until = @until, attempts = attempts + 1
@@ -21,6 +21,21 @@ internal static class MessageSql
             where state = 'queued' and not_before <= @now and (claimed_until is null or claimed_until <= @now)
             order by queue_order
             limit @most)
+        """;
+
+    // The same where several claim at once: each passes over what another is claiming or recording just now. The choice is made once and before
+    // the marking: as a part of its condition it could be made anew for each row, and more would be claimed than asked for.
+    public const string ClaimSkippingLocked = """
+        with due as materialized (
+            select message_id from message
+            where state = 'queued' and not_before <= @now and (claimed_until is null or claimed_until <= @now)
+            order by queue_order
+            limit @most
+            for update skip locked)
+        update message
+        set claim_owner = @owner, claimed_until = @until, attempts = attempts + 1
+        from due
+        where message.message_id = due.message_id
         """;
 
     public const string LoadClaimed = """

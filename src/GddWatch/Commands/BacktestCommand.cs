@@ -28,7 +28,8 @@ internal static class BacktestCommand
     private static async Task<int> RunAsync(string config, string data, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(data, stop);
+        if (Keeping.Find(config, data, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(keeping, stop);
         place.Report(gathered);
         var windows = new List<Window>();
         foreach (SiteWeather weather in gathered)

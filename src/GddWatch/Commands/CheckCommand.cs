@@ -43,8 +43,9 @@ internal static class CheckCommand
         }
 
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        if (Keeping.Find(config, data, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         if (Mailing.Open(config, data, place.Configuration, terminal) is not { } mailing) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(data, stop);
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(keeping, stop);
         Show(
             [.. gathered.SelectMany(weather => weather.Faults.Select(fault => (weather.Site.Id, fault)))],
             format,

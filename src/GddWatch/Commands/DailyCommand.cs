@@ -43,6 +43,7 @@ internal static class DailyCommand
     private static async Task<int> RunAsync(string config, string data, Asked asked, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        if (Keeping.Find(config, data, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         if (place.Region.Sites.FirstOrDefault(each => each.Id == asked.SiteId) is not { } site)
         {
             terminal.Error.WriteLine($"There is no site \"{asked.SiteId}\". Accepted: {string.Join(", ", place.Region.Sites.Select(each => each.Id))}.");
@@ -56,7 +57,7 @@ internal static class DailyCommand
         }
 
         if (HeatColumns(asked.Heat, terminal) is not { } askedHeat) return ExitCode.WrongUsageOrConfiguration;
-        SiteWeather weather = (await place.GatherAsync(data, stop)).First(each => each.Site == site);
+        SiteWeather weather = (await place.GatherAsync(keeping, stop)).First(each => each.Site == site);
         place.Report([weather]);
         if (weather.AsOf(DateOnly.MaxValue) is not { } known)
         {
@@ -64,7 +65,7 @@ internal static class DailyCommand
             return ExitCode.Failed;
         }
 
-        SiteJournal journal = (await Journals.LoadAsync(data, terminal.Clock, stop)).GetValueOrDefault(site.Id, SiteJournal.Empty);
+        SiteJournal journal = (await Journals.LoadAsync(keeping, stop)).GetValueOrDefault(site.Id, SiteJournal.Empty);
         SiteMetrics metrics = SiteJudging.MetricsOf(place.Configuration.Treatments, known, site, journal);
         HeatColumn[] heat = [.. place.Configuration.Treatments.Where(treatment => treatment.IsFor(site)).SelectMany(treatment => treatment.HeatSums()).Distinct().Select(HeatColumn.Of)];
         var table = new DailyTable(metrics, depth, heat, askedHeat);
@@ -80,7 +81,7 @@ internal static class DailyCommand
                 break;
             default:
                 ShowPeople(place.Region, site, metrics, depth, askedHeat, rows, terminal);
-                ShowOddities(metrics, await KeptWeathers.LoadReplacedAsync(data, site.Id, terminal.Clock, stop), place.Region.Units, day => (asked.From is not { } first || day >= first) && (asked.Until is not { } last || day <= last), terminal);
+                ShowOddities(metrics, await KeptWeathers.LoadReplacedAsync(keeping, site.Id, stop), place.Region.Units, day => (asked.From is not { } first || day >= first) && (asked.Until is not { } last || day <= last), terminal);
                 break;
         }
 

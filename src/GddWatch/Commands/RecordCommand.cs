@@ -67,17 +67,17 @@ internal sealed class RecordCommand(CommonOptions common, Terminal terminal)
     private async Task<int> RecordAsync(ParseResult parsed, EntryText text, CancellationToken stop)
     {
         if (Workplace.Open(parsed.GetValue(common.Config)!, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        string data = parsed.GetValue(common.Data)!;
+        if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         var faults = new List<EntryFault>();
         IReadOnlyList<JournalEntry> entries = ReadEntries(parsed, text, new EntryReader(place), faults);
         long? wrong = TypedFaults.Number("instead-of", parsed.GetValue(insteadOf), faults);
-        if (wrong is { } number && (await Journals.LoadHistoryAsync(data, terminal.Clock, stop)).All(kept => kept.Number != number))
+        if (wrong is { } number && (await Journals.LoadHistoryAsync(keeping, stop)).All(kept => kept.Number != number))
         {
             faults.Add(new EntryFault("instead-of", parsed.GetValue(insteadOf), "There is no such entry in the journal.", "a number that `gddwatch record list` shows"));
         }
 
         if (faults.Count > 0) return TypedFaults.Tell(terminal, faults);
-        await using Database database = await Database.OpenAsync(DataFolder.Database(data), terminal.Clock, stop);
+        await using Database database = await keeping.OpenAsync(stop);
         try
         {
             Tell(await new JournalStore(database).RecordAsync(entries, wrong, terminal.Clock.GetUtcNow(), stop), place);

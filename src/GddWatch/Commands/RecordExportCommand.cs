@@ -16,8 +16,9 @@ internal static class RecordExportCommand
         var command = new Command("export", "Writes the journal as CSV that `gddwatch record import` reads back.") { file, all };
         command.SetAction(async (parsed, stop) =>
         {
+            if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
             bool withHistory = parsed.GetValue(all);
-            IReadOnlyList<KeptEntry> history = await Journals.LoadHistoryAsync(parsed.GetValue(common.Data)!, terminal.Clock, stop);
+            IReadOnlyList<KeptEntry> history = await Journals.LoadHistoryAsync(keeping, stop);
             KeptEntry[] entries = [.. history.Where(kept => withHistory || kept.IsInForce)];
             using var text = new StringWriter { NewLine = "\n" };
             if (withHistory) ProgramText.WriteCsv(text, JournalTable.ColumnsWithHistory, entries.Select(JournalTable.CellsWithHistory));

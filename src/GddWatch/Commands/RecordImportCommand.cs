@@ -27,12 +27,13 @@ internal sealed class RecordImportCommand(CommonOptions common, Terminal termina
     private async Task<int> ImportAsync(ParseResult parsed, CancellationToken stop)
     {
         if (Workplace.Open(parsed.GetValue(common.Config)!, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+        if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         var file = new JournalFile(parsed.GetValue(path)!);
         IReadOnlyList<(int Line, JournalEntry Entry)> rows = file.ReadEntries(new EntryReader(place));
         IReadOnlyList<JournalOutcome> outcomes = [];
         if (rows.Count > 0)
         {
-            await using Database database = await Database.OpenAsync(DataFolder.Database(parsed.GetValue(common.Data)!), terminal.Clock, stop);
+            await using Database database = await keeping.OpenAsync(stop);
             outcomes = await new JournalStore(database).ImportAsync([.. rows.Select(row => row.Entry)], terminal.Clock.GetUtcNow(), stop);
         }
 

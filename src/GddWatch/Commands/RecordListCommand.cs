@@ -18,7 +18,8 @@ internal static class RecordListCommand
         command.SetAction(async (parsed, stop) =>
         {
             if (Workplace.Open(parsed.GetValue(common.Config)!, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-            IReadOnlyList<KeptEntry> history = await Journals.LoadHistoryAsync(parsed.GetValue(common.Data)!, terminal.Clock, stop);
+            if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
+            IReadOnlyList<KeptEntry> history = await Journals.LoadHistoryAsync(keeping, stop);
             string? named = parsed.GetValue(site);
             // A site that is no longer configured keeps what was recorded of it.
             string[] known = [.. place.Region.Sites.Select(each => each.Id).Union(history.Select(kept => kept.Entry.SiteId))];

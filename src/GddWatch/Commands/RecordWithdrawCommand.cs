@@ -16,6 +16,7 @@ internal static class RecordWithdrawCommand
         command.SetAction(async (parsed, stop) =>
         {
             if (Workplace.Open(parsed.GetValue(common.Config)!, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
+            if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
             var faults = new List<EntryFault>();
             long? wrong = TypedFaults.Number("number", parsed.GetValue(number), faults);
             string? why = EntryReader.ReadText("because", parsed.GetValue(because), faults);
@@ -23,7 +24,7 @@ internal static class RecordWithdrawCommand
             if (faults.Count > 0 || wrong is null) return TypedFaults.Tell(terminal, faults);
             try
             {
-                await using Database database = await Database.OpenAsync(DataFolder.Database(parsed.GetValue(common.Data)!), terminal.Clock, stop);
+                await using Database database = await keeping.OpenAsync(stop);
                 KeptEntry kept = await new JournalStore(database).WithdrawAsync(wrong.Value, why!, terminal.Clock.GetUtcNow(), stop);
                 terminal.Output.WriteLine($"Withdrawn: number {kept.Number}, {EntryWords.Of(kept.Entry, place)}. It is kept in the history.");
                 return ExitCode.Done;

@@ -34,7 +34,8 @@ internal static class ReplayCommand
         string config, string data, DateOnly? from, DateOnly? until, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> weather = await place.GatherAsync(data, stop);
+        if (Keeping.Find(config, data, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
+        IReadOnlyList<SiteWeather> weather = await place.GatherAsync(keeping, stop);
         place.Report(weather);
         foreach (SiteWeather dry in weather.Where(site => site.Series is null)) terminal.Error.WriteLine(dry.WhyMissing);
         if (weather.All(site => site.Series is null)) return ExitCode.Failed;
@@ -44,7 +45,7 @@ internal static class ReplayCommand
         foreach (string fault in read.Faults) terminal.Error.WriteLine($"{Path.Combine(config, SettingsReader.File)} or the environment: {fault}");
         if (read.Settings is not { } settings) return ExitCode.WrongUsageOrConfiguration;
         string folder = DataFolder.Replay(data);
-        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(data, terminal.Clock, stop);
+        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(keeping, stop);
         string scenario = ReplayScenario.Fingerprint(place.Configuration, weather, journals, settings.Bulletin, range);
         await using Database database = await ReplayFolder.OpenAsync(folder, scenario, terminal, stop);
         await using var channel = new FolderChannel(DataFolder.Mail(folder));

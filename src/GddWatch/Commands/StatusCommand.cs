@@ -27,10 +27,11 @@ internal static class StatusCommand
     private static async Task<int> RunAsync(string config, string data, DateOnly? on, OutputFormat format, Terminal terminal, CancellationToken stop)
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
-        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(data, stop);
+        if (Keeping.Find(config, data, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
+        IReadOnlyList<SiteWeather> gathered = await place.GatherAsync(keeping, stop);
         place.Report(gathered);
-        KeptRemarks kept = await KeptRemarks.LoadAsync(data, terminal.Clock, stop);
-        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(data, terminal.Clock, stop);
+        KeptRemarks kept = await KeptRemarks.LoadAsync(keeping, stop);
+        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(keeping, stop);
         var rows = new List<StatusRow>();
         var notYet = new List<(string Site, BulletinLine Line)>();
         var writer = new BulletinWriter(place.Configuration.Treatments, place.Configuration.NotYet, place.Region);

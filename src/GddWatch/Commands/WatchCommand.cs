@@ -27,8 +27,9 @@ internal static class WatchCommand
     {
         if (Workplace.Open(config, terminal) is not { } place) return ExitCode.WrongUsageOrConfiguration;
         if (Mailing.Open(config, data, place.Configuration, terminal) is not { } mailing) return ExitCode.WrongUsageOrConfiguration;
+        if (Keeping.Find(config, data, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         // Opened before the host starts: .NET 10 runs the whole of a background service in the background.
-        await using Database database = await Database.OpenAsync(DataFolder.Database(data), terminal.Clock, stop);
+        await using Database database = await keeping.OpenAsync(stop);
         await using IDeliveryChannel channel = mailing.OpenChannel(terminal.Clock);
         var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, place.Zone, new Random().NextDouble);
         var store = new WeatherStore(database);

@@ -40,10 +40,10 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     /// <summary>Today in the region's calendar.</summary>
     public DateOnly Today => TodayIn(Region.TimeZone);
 
-    /// <summary>Reads the weather of every site: files as they are now, services as they were kept in the data folder.</summary>
-    public async Task<IReadOnlyList<SiteWeather>> GatherAsync(string dataFolder, CancellationToken stop)
+    /// <summary>Reads the weather of every site: files as they are now, services as they were kept.</summary>
+    public async Task<IReadOnlyList<SiteWeather>> GatherAsync(Keeping keeping, CancellationToken stop)
     {
-        KeptWeather kept = await KeptWeathers.LoadAsync(dataFolder, terminal.Clock, stop);
+        KeptWeather kept = await KeptWeathers.LoadAsync(keeping, stop);
         return RegionWeather.Of(await GatherAsync(kept, FetchReport.Nothing, stop), ForecastsIn(kept));
     }
 

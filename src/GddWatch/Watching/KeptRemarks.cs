@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Commands;
 using GddWatch.Storage;
 
 namespace GddWatch.Watching;
@@ -10,17 +11,17 @@ internal sealed record KeptRemarks(IReadOnlyList<ConfigurationNote> Configuratio
 {
     private const int MostShown = 5;
 
-    /// <summary>What is kept in a data folder; nothing where no service has run there yet.</summary>
-    public static async Task<KeptRemarks> LoadAsync(string dataFolder, TimeProvider clock, CancellationToken stop)
-    {
-        string path = DataFolder.Database(dataFolder);
-        if (!File.Exists(path)) return new KeptRemarks([], []);
-        await using Database database = await Database.OpenAsync(path, clock, stop);
-        IReadOnlyList<KeptWindow> windows = await new WindowStore(database).LoadAsync(stop);
-        return new KeptRemarks(
-            [.. windows.Where(window => window.ConfigurationNote is not null).Select(window => new ConfigurationNote(window.Site, window.Treatment, window.Season, window.ConfigurationNote!))],
-            await new Outbox(database).LoadUndeliveredAsync(stop));
-    }
+    /// <summary>What is kept; nothing where no service has run yet.</summary>
+    public static Task<KeptRemarks> LoadAsync(Keeping keeping, CancellationToken stop) => keeping.ReadAsync(
+        new KeptRemarks([], []),
+        async database =>
+        {
+            IReadOnlyList<KeptWindow> windows = await new WindowStore(database).LoadAsync(stop);
+            return new KeptRemarks(
+                [.. windows.Where(window => window.ConfigurationNote is not null).Select(window => new ConfigurationNote(window.Site, window.Treatment, window.Season, window.ConfigurationNote!))],
+                await new Outbox(database).LoadUndeliveredAsync(stop));
+        },
+        stop);
 
     /// <summary>The undelivered mails in words, the first few of them.</summary>
     public IEnumerable<string> UndeliveredInWords()

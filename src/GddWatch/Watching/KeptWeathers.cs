@@ -1,25 +1,16 @@
+using GddWatch.Commands;
 using GddWatch.Storage;
 
 namespace GddWatch.Watching;
 
-/// <summary>The weather that the service has kept in a data folder.</summary>
+/// <summary>The weather that the service has kept.</summary>
 internal static class KeptWeathers
 {
-    /// <summary>What was kept; nothing where the service never ran there.</summary>
-    public static async Task<KeptWeather> LoadAsync(string dataFolder, TimeProvider clock, CancellationToken stop)
-    {
-        string path = DataFolder.Database(dataFolder);
-        if (!File.Exists(path)) return KeptWeather.None;
-        await using Database database = await Database.OpenAsync(path, clock, stop);
-        return await new WeatherStore(database).LoadAsync(stop);
-    }
+    /// <summary>What was kept; nothing where the service never ran.</summary>
+    public static Task<KeptWeather> LoadAsync(Keeping keeping, CancellationToken stop) => keeping.ReadAsync(
+        KeptWeather.None, database => new WeatherStore(database).LoadAsync(stop), stop);
 
     /// <summary>The values of a site that its sources have changed, as they stood before.</summary>
-    public static async Task<IReadOnlyList<ReplacedValue>> LoadReplacedAsync(string dataFolder, string site, TimeProvider clock, CancellationToken stop)
-    {
-        string path = DataFolder.Database(dataFolder);
-        if (!File.Exists(path)) return [];
-        await using Database database = await Database.OpenAsync(path, clock, stop);
-        return await new WeatherStore(database).LoadReplacedAsync(site, stop);
-    }
+    public static Task<IReadOnlyList<ReplacedValue>> LoadReplacedAsync(Keeping keeping, string site, CancellationToken stop) => keeping.ReadAsync(
+        [], database => new WeatherStore(database).LoadReplacedAsync(site, stop), stop);
 }

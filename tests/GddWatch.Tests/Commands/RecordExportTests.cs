@@ -107,5 +107,5 @@ public sealed class RecordExportTests
         }
     }
 
-    private static Task<IReadOnlyList<KeptEntry>> HistoryAsync(Workshop workshop) => Journals.LoadHistoryAsync(workshop.Data, workshop.Clock, Stop);
+    private static Task<IReadOnlyList<KeptEntry>> HistoryAsync(Workshop workshop) => Journals.LoadHistoryAsync(workshop.Keeping, Stop);
 }

@@ -142,7 +142,7 @@ public sealed class RecordImportTests : IDisposable
         Assert.Equal(7, (await HistoryAsync())[4].ReplacedBy);
     }
 
-    private Task<IReadOnlyList<KeptEntry>> HistoryAsync() => Journals.LoadHistoryAsync(workshop.Data, workshop.Clock, Stop);
+    private Task<IReadOnlyList<KeptEntry>> HistoryAsync() => Journals.LoadHistoryAsync(workshop.Keeping, Stop);
 
     private async Task<Ran> ImportAsync(string text)
     {

@@ -235,5 +235,5 @@ public sealed class RecordTests
         .Select(bytes => MimeKit.MimeMessage.Load(new MemoryStream(bytes)).TextBody ?? "")
         .Any(text => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Contains(words, StringComparison.Ordinal));
 
-    private static Task<IReadOnlyList<KeptEntry>> HistoryAsync(Workshop workshop) => Journals.LoadHistoryAsync(workshop.Data, workshop.Clock, Stop);
+    private static Task<IReadOnlyList<KeptEntry>> HistoryAsync(Workshop workshop) => Journals.LoadHistoryAsync(workshop.Keeping, Stop);
 }

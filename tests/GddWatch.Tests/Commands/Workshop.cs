@@ -24,6 +24,9 @@ internal sealed class Workshop : IDisposable
 
     public string Data => Path.Combine(Folder, "var");
 
+    /// <summary>What the commands keep.</summary>
+    public Keeping Keeping => new(Keeping.InFile(Data), new Terminal(TextWriter.Null, TextWriter.Null, Clock, isInteractive: false));
+
     public FakeTimeProvider Clock { get; private set; } = new(new DateTimeOffset(2026, 1, 15, 12, 0, 0, TimeSpan.Zero));
 
     /// <summary>The sample region with its sample weather.</summary>

@@ -1,4 +1,5 @@
 using GddWatch.Storage;
+using GddWatch.Storage.Dialects;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Time.Testing;
 using Xunit;
@@ -21,7 +22,7 @@ public sealed class DatabaseTests : IDisposable
         await using Database database = await Kept.OpenAsync(path, Stop);
         await new RegionValues(database).KeepAsync("configuration", "c1", Stop);
 
-        Assert.Equal(path, database.Path);
+        Assert.Equal(path, database.Where);
         Assert.Equal("c1", await new RegionValues(database).FindAsync("configuration", Stop));
         if (OperatingSystem.IsWindows())
             return;
@@ -114,7 +115,7 @@ public sealed class DatabaseTests : IDisposable
         await using SqliteTransaction writing = other.BeginTransaction();
 
         StorageException fault = await Assert.ThrowsAsync<StorageException>(
-            () => Database.OpenAsync(path, new FakeTimeProvider(), SchemaChange.Known(), TimeSpan.FromSeconds(1), Stop));
+            () => Database.OpenAsync(path, new FakeTimeProvider(), SchemaChange.OfSqlite(), TimeSpan.FromSeconds(1), Stop));
 
         Assert.Equal(
             $"The database '{path}' is in use by another program. Stop that program, or wait until it has finished, and try again.", fault.Message);

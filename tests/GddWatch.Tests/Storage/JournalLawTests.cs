@@ -6,7 +6,7 @@ using Xunit;
 namespace GddWatch.Tests.Storage;
 
 /// <summary>Any sequence of recording, mending and withdrawing leaves what the plain model says, and never loses an entry.</summary>
-public sealed class JournalLawTests : IDisposable
+public abstract class JournalLawTests(DatabaseKind kind) : IAsyncDisposable
 {
     private static readonly Gen<JournalEntry> SomeEntry = Gen.Select(Gen.Int[0, 3], Gen.Int[0, 1], Gen.Int[0, 1]).Select(
         JournalEntry (day, kind, note) => kind == 0
@@ -19,25 +19,25 @@ public sealed class JournalLawTests : IDisposable
         (3, Gen.Select(Gen.Int[1, 12], SomeEntry).Select(Step (number, entry) => new Step.InsteadOf(number, entry))),
         (2, Gen.Int[1, 12].Select(Step (number) => new Step.Withdraw(number))));
 
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public void Dispose() => folder.Dispose();
+    public async ValueTask DisposeAsync()
+    {
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Any_sequence_of_recording_mending_and_withdrawing_ends_as_the_model_says()
     {
-        string empty = folder.File("empty.db");
-        await (await Kept.OpenAsync(empty, Stop)).DisposeAsync();
+        await using Database database = await place.OpenAsync(Stop);
         int mended = 0, aside = 0, refused = 0;
-        int run = 0;
         await SomeStep.Array[1, 25].SampleAsync(
             async steps =>
             {
-                string path = folder.File($"{run++}.db");
-                File.Copy(empty, path);
-                await using Database database = await Kept.OpenAsync(path, Stop);
+                await place.EmptyAsync(Stop);
                 var model = new Model();
                 foreach (Step step in steps)
                 {
@@ -162,3 +162,7 @@ public sealed class JournalLawTests : IDisposable
         }
     }
 }
+
+public sealed class SqliteJournalLawTests() : JournalLawTests(DatabaseKind.File);
+
+public sealed class PostgresJournalLawTests() : JournalLawTests(DatabaseKind.Server);

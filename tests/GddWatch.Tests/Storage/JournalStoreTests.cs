@@ -5,15 +5,19 @@ using Xunit;
 
 namespace GddWatch.Tests.Storage;
 
-public sealed class JournalStoreTests : IDisposable
+public abstract class JournalStoreTests(DatabaseKind kind) : IAsyncDisposable
 {
     private static readonly DateOnly Day = new(2026, 4, 12);
 
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public void Dispose() => folder.Dispose();
+    public async ValueTask DisposeAsync()
+    {
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Every_kind_of_entry_comes_back_as_it_was_in_the_order_of_recording_even_after_opening_anew()
@@ -27,9 +31,9 @@ public sealed class JournalStoreTests : IDisposable
             new Sighting { SiteId = "a", On = Day, What = "first-beetle" },
             new Mowing { SiteId = "a", On = Day },
         ];
-        await using (Database first = await Kept.OpenAsync(folder.File("a.db"), Stop)) await RecordAsync(first, entries);
+        await using (Database first = await place.OpenAsync(Stop)) await RecordAsync(first, entries);
 
-        await using Database second = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database second = await place.OpenAsync(Stop);
 
         IReadOnlyList<KeptEntry> kept = await HistoryAsync(second);
         Assert.Equal(entries, kept.Select(each => each.Entry));
@@ -43,7 +47,7 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task Retyping_changes_nothing_whatever_way_a_depth_was_written()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         // Each hundredth of an inch that a thermometer may reach, once in inches and once in centimetres (1 inch is 2.54 cm by definition).
         SoilReading[] inches = [.. Enumerable.Range(79, 709).Select(i => Reading(Depth.FromInches(i / 100.0)))];
         SoilReading[] centimetres = [.. Enumerable.Range(79, 709).Select(i => Reading(Depth.FromCentimetres((double)(i * 0.0254m))))];
@@ -64,7 +68,7 @@ public sealed class JournalStoreTests : IDisposable
     [InlineData("another depth")]
     public async Task What_is_about_something_else_stands_beside_it(string what)
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         SoilReading reading = Reading(Depth.FromCentimetres(5));
         JournalEntry other = what switch
         {
@@ -84,7 +88,7 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task The_same_thing_in_other_words_stands_for_the_earlier_entry_which_is_kept()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         var plain = new TreatmentDone { SiteId = "a", On = Day, Treatment = "overseeding" };
         TreatmentDone[] tellings = [plain, plain with { Active = "x" }, plain with { Active = "x", NoSeedUntil = Day }, plain with { Note = "north half" }, plain];
         foreach (TreatmentDone telling in tellings) await RecordAsync(database, telling);
@@ -99,7 +103,7 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task A_wrong_day_is_mended_by_number_and_saying_so_twice_changes_nothing()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         await RecordAsync(database, new Mowing { SiteId = "a", On = Day });
         JournalEntry right = new Mowing { SiteId = "b", On = Day.AddDays(1) };
 
@@ -117,7 +121,7 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task An_entry_that_stood_already_can_stand_for_a_wrong_one_too()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         JournalEntry right = new Mowing { SiteId = "a", On = Day.AddDays(1) };
         await RecordAsync(database, new Mowing { SiteId = "a", On = Day }, right);
 
@@ -136,7 +140,7 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task A_number_that_does_not_stand_is_refused_with_what_became_of_it_and_changes_nothing()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         JournalStore store = new(database);
         JournalEntry entry = new Mowing { SiteId = "a", On = Day };
         await RecordAsync(database, entry);
@@ -159,7 +163,7 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task A_withdrawn_entry_typed_again_stands_again_under_a_new_number_but_a_file_does_not_bring_it_back()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         JournalStore store = new(database);
         JournalEntry withdrawn = new Mowing { SiteId = "a", On = Day };
         JournalEntry mended = new Mowing { SiteId = "a", On = Day.AddDays(1) };
@@ -178,11 +182,14 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task A_batch_that_fails_on_its_way_leaves_nothing_of_itself()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         JournalEntry first = new Mowing { SiteId = "a", On = Day };
         await RecordAsync(database, first);
-        await database.WriteAsync(
-            work => work.ExecuteAsync("create trigger full before insert on journal_entry when new.note = 'last' begin select raise(abort, 'disk full'); end"), Stop);
+        await place.RunAsync(
+            kind == DatabaseKind.File
+                ? "create trigger full before insert on journal_entry when new.note = 'last' begin select raise(abort, 'disk full'); end"
+                : "alter table journal_entry add constraint disk_full check (note <> 'last')",
+            Stop);
 
         await Assert.ThrowsAsync<StorageException>(() => RecordAsync(
             database, first with { Note = "mended" }, new Mowing { SiteId = "b", On = Day }, new Mowing { SiteId = "c", On = Day, Note = "last" }));
@@ -196,9 +203,8 @@ public sealed class JournalStoreTests : IDisposable
     [Fact]
     public async Task Two_that_record_the_same_at_once_record_it_once()
     {
-        string path = folder.File("a.db");
-        await using Database one = await Kept.OpenAsync(path, Stop);
-        await using Database two = await Kept.OpenAsync(path, Stop);
+        await using Database one = await place.OpenAsync(Stop);
+        await using Database two = await place.OpenAsync(Stop);
         JournalEntry[] entries = [.. Enumerable.Range(0, 20).Select(i => new Mowing { SiteId = "a", On = Day.AddDays(i) })];
 
         await Task.WhenAll(entries.SelectMany(entry => new[] { one, two }.Select(database => Task.Run(() => RecordAsync(database, entry), Stop))));
@@ -216,3 +222,7 @@ public sealed class JournalStoreTests : IDisposable
     private static async Task<JournalOutcome> InsteadOfAsync(Database database, long number, JournalEntry entry) =>
         Assert.Single(await new JournalStore(database).RecordAsync([entry], number, Kept.Morning, Stop));
 }
+
+public sealed class SqliteJournalStoreTests() : JournalStoreTests(DatabaseKind.File);
+
+public sealed class PostgresJournalStoreTests() : JournalStoreTests(DatabaseKind.Server);

@@ -1,5 +1,6 @@
 using GddWatch.Agronomy.Journal;
 using GddWatch.Storage;
+using GddWatch.Storage.Dialects;
 using Microsoft.Extensions.Time.Testing;
 using Xunit;
 
@@ -26,7 +27,7 @@ public sealed class JournalUpgradeTests : IDisposable
     [Fact]
     public async Task A_database_from_before_the_journal_is_copied_gets_one_and_keeps_what_it_has()
     {
-        SchemaChange[] before = [.. SchemaChange.Known().Where(change => string.CompareOrdinal(change.Name, "0002") < 0)];
+        SchemaChange[] before = [.. SchemaChange.OfSqlite().Where(change => string.CompareOrdinal(change.Name, "0002") < 0)];
         Assert.Equal("0001-windows-and-messages.sql", Assert.Single(before).Name);
         await using (Database old = await OpenAsync(before))
         {
@@ -34,7 +35,7 @@ public sealed class JournalUpgradeTests : IDisposable
             await Assert.ThrowsAsync<StorageException>(() => new JournalStore(old).LoadHistoryAsync(Stop));
         }
 
-        await using (Database now = await OpenAsync(SchemaChange.Known()))
+        await using (Database now = await OpenAsync(SchemaChange.OfSqlite()))
         {
             Assert.Empty(await new JournalStore(now).LoadHistoryAsync(Stop));
             await new JournalStore(now).RecordAsync([new Mowing { SiteId = "north-common", On = new DateOnly(2026, 4, 12) }], null, Kept.Morning, Stop);
@@ -50,14 +51,14 @@ public sealed class JournalUpgradeTests : IDisposable
     [Fact]
     public async Task A_journal_from_before_corrections_of_what_was_told_is_kept()
     {
-        SchemaChange[] before = [.. SchemaChange.Known().Where(change => string.CompareOrdinal(change.Name, "0003") < 0)];
+        SchemaChange[] before = [.. SchemaChange.OfSqlite().Where(change => string.CompareOrdinal(change.Name, "0003") < 0)];
         Assert.Equal(2, before.Length);
         await using (Database old = await OpenAsync(before))
         {
             await new JournalStore(old).RecordAsync([new Mowing { SiteId = "a", On = Kept.Day }, new Mowing { SiteId = "a", On = Kept.Day, Note = "half" }], null, Kept.Morning, Stop);
         }
 
-        await using Database now = await OpenAsync(SchemaChange.Known());
+        await using Database now = await OpenAsync(SchemaChange.OfSqlite());
         Assert.Equal([2L, null], (await new JournalStore(now).LoadHistoryAsync(Stop)).Select(kept => kept.ReplacedBy));
     }
 

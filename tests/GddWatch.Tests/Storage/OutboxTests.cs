@@ -1,14 +1,13 @@
 using GddWatch.Storage;
-using Microsoft.Data.Sqlite;
 using Xunit;
 
 namespace GddWatch.Tests.Storage;
 
-public sealed class OutboxTests : IAsyncLifetime
+public abstract class OutboxTests(DatabaseKind kind) : IAsyncLifetime
 {
     private static readonly TimeSpan Hold = TimeSpan.FromMinutes(5);
 
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
     private Database database = null!;
     private Outbox outbox = null!;
 
@@ -16,14 +15,15 @@ public sealed class OutboxTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        database = await place.OpenAsync(Stop);
         outbox = new Outbox(database);
     }
 
     public async ValueTask DisposeAsync()
     {
         await database.DisposeAsync();
-        folder.Dispose();
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class OutboxTests : IAsyncLifetime
     public async Task Claimers_side_by_side_over_several_connections_never_get_the_same_message_and_leave_none()
     {
         await QueueAsync(200);
-        await using Database other = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database other = await place.OpenAsync(Stop);
         Outbox[] claimers = [outbox, new Outbox(other), outbox, new Outbox(other)];
 
         List<string>[] got = await Task.WhenAll(claimers.Select(claimer => Task.Run(
@@ -179,13 +179,7 @@ public sealed class OutboxTests : IAsyncLifetime
     public async Task A_message_that_cannot_be_read_is_set_aside_and_the_others_go_on()
     {
         await QueueAsync(3);
-        await using (SqliteConnection raw = new($"Data Source={folder.File("a.db")};Pooling=False"))
-        {
-            await raw.OpenAsync(Stop);
-            await using SqliteCommand spoil = raw.CreateCommand();
-            spoil.CommandText = "update message set body = '{\"messageId\":' where message_id = '<1@x>'";
-            Assert.Equal(1, await spoil.ExecuteNonQueryAsync(Stop));
-        }
+        Assert.Equal(1, await place.RunAsync("update message set body = '{\"messageId\":' where message_id = '<1@x>'", Stop));
 
         Assert.Equal(["<0@x>", "<2@x>"], Ids(await outbox.ClaimDueAsync(Kept.Morning, Hold, 10, Stop)));
 
@@ -211,3 +205,7 @@ public sealed class OutboxTests : IAsyncLifetime
     private Task<int> QueueAsync(int count) => new PassStore(database).CommitAsync(
         Kept.Pass([.. Enumerable.Range(0, count).Select(i => Kept.Message($"<{i}@x>", $"r{i}@example.org", Kept.Key()))]), Stop);
 }
+
+public sealed class SqliteOutboxTests() : OutboxTests(DatabaseKind.File);
+
+public sealed class PostgresOutboxTests() : OutboxTests(DatabaseKind.Server);

@@ -5,18 +5,22 @@ using Xunit;
 
 namespace GddWatch.Tests.Storage;
 
-public sealed class PassStoreTests : IDisposable
+public abstract class PassStoreTests(DatabaseKind kind) : IAsyncDisposable
 {
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public void Dispose() => folder.Dispose();
+    public async ValueTask DisposeAsync()
+    {
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task The_same_pass_committed_again_queues_nothing_and_changes_nothing()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         PassStore passes = new(database);
         PassResult pass = Kept.Pass(Kept.Message("<1@x>", "a@example.org", Kept.Key()), Kept.Message("<2@x>", "operator@example.org"));
         Assert.Equal(2, await passes.CommitAsync(pass, Stop));
@@ -30,7 +34,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task A_message_that_was_delivered_is_not_queued_again_by_the_same_pass()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         PassStore passes = new(database);
         Outbox outbox = new(database);
         PassResult pass = Kept.Pass(Kept.Message("<1@x>", "a@example.org", Kept.Key()));
@@ -46,7 +50,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task A_notice_told_before_under_another_message_stops_the_pass_and_nothing_of_it_is_kept()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         PassStore passes = new(database);
         await passes.CommitAsync(Kept.Pass(Kept.Message("<1@x>", "a@example.org", Kept.Key())), Stop);
         string before = await KeptState.OfAsync(database, Stop);
@@ -72,7 +76,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task Two_messages_of_one_pass_that_tell_one_person_the_same_stop_it()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         string before = await KeptState.OfAsync(database, Stop);
 
         await Assert.ThrowsAsync<StorageException>(() => new PassStore(database).CommitAsync(
@@ -84,7 +88,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task A_message_that_comes_again_with_another_notice_stops_the_pass_rather_than_counting_as_told()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         PassStore passes = new(database);
         await passes.CommitAsync(Kept.Pass(Kept.Message("<1@x>", "a@example.org", Kept.Key())), Stop);
 
@@ -98,7 +102,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task A_fault_in_the_very_last_statement_undoes_all_before_it()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         string before = await KeptState.OfAsync(database, Stop);
 
         await Assert.ThrowsAsync<StorageException>(() => new PassStore(database).CommitAsync(
@@ -110,7 +114,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task What_was_told_is_found_by_notice_and_person_whatever_the_capitals_of_the_address()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         await new PassStore(database).CommitAsync(
             Kept.Pass(Kept.Message("<1@x>", "Adviser@Example.org", Kept.Key(), Kept.Key(kind: NoticeKind.HeadsUp))), Stop);
 
@@ -127,7 +131,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task Values_of_the_region_are_replaced_and_those_never_kept_are_absent()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         RegionValues values = new(database);
         await values.KeepAsync("configuration", "c1", Stop);
         await new PassStore(database).CommitAsync(
@@ -141,7 +145,7 @@ public sealed class PassStoreTests : IDisposable
     [Fact]
     public async Task Stopping_before_the_commit_keeps_nothing()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         string before = await KeptState.OfAsync(database, Stop);
         using CancellationTokenSource source = new();
         StoppingList windows = new(source, [Kept.Window(), Kept.Window(season: 2025)]);
@@ -175,3 +179,7 @@ public sealed class PassStoreTests : IDisposable
         System.Collections.IEnumerator System.Collections.IEnumerable.GetEnumerator() => GetEnumerator();
     }
 }
+
+public sealed class SqlitePassStoreTests() : PassStoreTests(DatabaseKind.File);
+
+public sealed class PostgresPassStoreTests() : PassStoreTests(DatabaseKind.Server);

@@ -6,7 +6,7 @@ using Xunit;
 namespace GddWatch.Tests.Storage;
 
 /// <summary>Any sequence of passes, claims, outcomes and restarts leaves the database as the plain model says.</summary>
-public sealed class QueueLawTests : IDisposable
+public abstract class QueueLawTests(DatabaseKind kind) : IAsyncDisposable
 {
     private const int Runs = 120;
     private const ulong Seed = 20260412;
@@ -22,26 +22,28 @@ public sealed class QueueLawTests : IDisposable
         (3, Gen.Int[0, 8].Select(Step (minutes) => new Step.Wait(minutes))),
         (1, Gen.Const<Step>(new Step.Restart())));
 
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public void Dispose() => folder.Dispose();
+    public async ValueTask DisposeAsync()
+    {
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Any_sequence_of_passes_claims_outcomes_and_restarts_ends_as_the_model_says()
     {
-        string empty = folder.File("empty.db");
-        await (await Kept.OpenAsync(empty, Stop)).DisposeAsync();
+        await using Database first = await place.OpenAsync(Stop);
         PCG chance = new(stream: 1, seed: Seed);
         Gen<Step[]> sequences = Steps.Array[5, 60];
         Tally tally = new();
         for (int run = 0; run < Runs; run++)
         {
-            string path = folder.File($"{run}.db");
-            File.Copy(empty, path);
+            await place.EmptyAsync(Stop);
             Step[] steps = sequences.Generate(chance, null, out _);
-            await using Life life = new(path, await Kept.OpenAsync(path, Stop), tally);
+            await using Life life = new(place, await place.OpenAsync(Stop), tally);
             for (int i = 0; i < steps.Length; i++)
                 await life.TakeAsync(steps[i], $"run {run}, step {i} of [{string.Join(", ", steps.Take(i + 1))}]");
         }
@@ -77,7 +79,7 @@ public sealed class QueueLawTests : IDisposable
         public int TooLate { get; set; }
     }
 
-    private sealed class Life(string path, Database database, Tally tally) : IAsyncDisposable
+    private sealed class Life(TestDatabase place, Database database, Tally tally) : IAsyncDisposable
     {
         private readonly QueueModel model = new();
         private readonly List<(ClaimedMessage Message, QueueModel.Entry Entry, int Claim)> inHand = [];
@@ -106,7 +108,7 @@ public sealed class QueueLawTests : IDisposable
                     break;
                 case Step.Restart:
                     await current.DisposeAsync();
-                    current = await Kept.OpenAsync(path, Stop);
+                    current = await place.OpenAsync(Stop);
                     break;
             }
 
@@ -188,3 +190,7 @@ public sealed class QueueLawTests : IDisposable
         }
     }
 }
+
+public sealed class SqliteQueueLawTests() : QueueLawTests(DatabaseKind.File);
+
+public sealed class PostgresQueueLawTests() : QueueLawTests(DatabaseKind.Server);

@@ -1,4 +1,5 @@
 using GddWatch.Storage;
+using GddWatch.Storage.Dialects;
 using Microsoft.Extensions.Time.Testing;
 using Xunit;
 
@@ -111,5 +112,5 @@ public sealed class SchemaTests : IDisposable
     private static FakeTimeProvider Clock() => new(Kept.Morning);
 
     private Task<Database> OpenAsync(params SchemaChange[] more) =>
-        Database.OpenAsync(Path, Clock(), [.. SchemaChange.Known(), .. more], TimeSpan.FromSeconds(5), Stop);
+        Database.OpenAsync(Path, Clock(), [.. SchemaChange.OfSqlite(), .. more], TimeSpan.FromSeconds(5), Stop);
 }

@@ -4,20 +4,24 @@ using Xunit;
 
 namespace GddWatch.Tests.Storage;
 
-public sealed class WeatherStoreTests : IDisposable
+public abstract class WeatherStoreTests(DatabaseKind kind) : IAsyncDisposable
 {
     private static readonly DateOnly First = new(2026, 4, 1);
 
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public void Dispose() => folder.Dispose();
+    public async ValueTask DisposeAsync()
+    {
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task The_same_days_twice_change_nothing()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         var store = new WeatherStore(database);
         Assert.Equal(20, (await store.KeepAsync([Fetched(Days(10))], Kept.Morning, Stop)).Added);
         WeatherChanges again = await store.KeepAsync([Fetched(Days(10))], Kept.Morning.AddDays(1), Stop);
@@ -32,7 +36,7 @@ public sealed class WeatherStoreTests : IDisposable
     [Fact]
     public async Task A_changed_value_is_marked_as_corrected_and_the_one_before_stays_in_the_table()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         var store = new WeatherStore(database);
         await store.KeepAsync([Fetched(Days(10))], Kept.Morning, Stop);
         WeatherChanges changes = await store.KeepAsync([Fetched(Days(10, (day, c) => day == First.AddDays(4) ? c + 2 : c))], Kept.Morning.AddDays(1), Stop);
@@ -49,7 +53,7 @@ public sealed class WeatherStoreTests : IDisposable
     [Fact]
     public async Task A_day_that_a_later_reply_leaves_out_stays()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         var store = new WeatherStore(database);
         await store.KeepAsync([Fetched(Days(10))], Kept.Morning, Stop);
         WeatherChanges changes = await store.KeepAsync([Fetched(Days(6))], Kept.Morning.AddDays(1), Stop);
@@ -61,7 +65,7 @@ public sealed class WeatherStoreTests : IDisposable
     [Fact]
     public async Task Every_forecast_is_kept_as_it_was_issued()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         var store = new WeatherStore(database);
         var monday = new Forecast(First, Kept.Morning, Days(7));
         var tuesday = new Forecast(First.AddDays(1), Kept.Morning.AddDays(1), Days(7, (_, c) => c + 1));
@@ -75,7 +79,7 @@ public sealed class WeatherStoreTests : IDisposable
     [Fact]
     public async Task A_station_that_moved_is_remarked_on_once()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         var store = new WeatherStore(database);
         FetchedWeather here = Fetched(Days(2)) with { Position = (41.6, -93.3, 250) };
         FetchedWeather there = here with { Position = (41.8, -93.3, 260) };
@@ -99,3 +103,7 @@ public sealed class WeatherStoreTests : IDisposable
         return builder.Build()!;
     }
 }
+
+public sealed class SqliteWeatherStoreTests() : WeatherStoreTests(DatabaseKind.File);
+
+public sealed class PostgresWeatherStoreTests() : WeatherStoreTests(DatabaseKind.Server);

@@ -4,13 +4,17 @@ using Xunit;
 
 namespace GddWatch.Tests.Storage;
 
-public sealed class WindowStoreTests : IDisposable
+public abstract class WindowStoreTests(DatabaseKind kind) : IAsyncDisposable
 {
-    private readonly TemporaryFolder folder = new();
+    private readonly TestDatabase place = new(kind);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public void Dispose() => folder.Dispose();
+    public async ValueTask DisposeAsync()
+    {
+        await place.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Every_state_and_every_day_of_a_window_comes_back_as_it_was_even_after_opening_anew()
@@ -27,10 +31,10 @@ public sealed class WindowStoreTests : IDisposable
                 Reason = "Überdüngung, 'quoted'; \"so\" -- not a comment\nsecond line",
             },
         ];
-        await using (Database first = await Kept.OpenAsync(folder.File("a.db"), Stop))
+        await using (Database first = await place.OpenAsync(Stop))
             await new PassStore(first).CommitAsync(Kept.Pass() with { Windows = windows }, Stop);
 
-        await using Database second = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database second = await place.OpenAsync(Stop);
 
         Assert.Equal(windows, await new WindowStore(second).LoadAsync(Stop));
     }
@@ -38,7 +42,7 @@ public sealed class WindowStoreTests : IDisposable
     [Fact]
     public async Task A_later_pass_replaces_the_window_of_the_same_season_and_keeps_the_others()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         PassStore passes = new(database);
         KeptWindow last = Kept.Window(season: 2025, state: WindowState.Closed) with { ClosedOn = new DateOnly(2025, 10, 3) };
         KeptWindow before = Kept.Window(state: WindowState.Open) with { Opened = Kept.Day, PastBest = Kept.Day, ConfigurationNote = "n" };
@@ -55,7 +59,7 @@ public sealed class WindowStoreTests : IDisposable
     [Fact]
     public async Task A_site_without_windows_is_judged_all_the_same_and_other_sites_keep_their_day()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
         PassStore passes = new(database);
         await passes.CommitAsync(Kept.Pass() with { Sites = ["a", "b"], Windows = [] }, Stop);
 
@@ -70,7 +74,7 @@ public sealed class WindowStoreTests : IDisposable
     [Fact]
     public async Task A_window_of_a_site_that_was_not_judged_is_refused()
     {
-        await using Database database = await Kept.OpenAsync(folder.File("a.db"), Stop);
+        await using Database database = await place.OpenAsync(Stop);
 
         ArgumentException fault = await Assert.ThrowsAsync<ArgumentException>(
             () => new PassStore(database).CommitAsync(Kept.Pass() with { Windows = [Kept.Window(site: "elsewhere")] }, Stop));
@@ -78,3 +82,7 @@ public sealed class WindowStoreTests : IDisposable
         Assert.Contains("elsewhere/overseeding/2026", fault.Message, StringComparison.Ordinal);
     }
 }
+
+public sealed class SqliteWindowStoreTests() : WindowStoreTests(DatabaseKind.File);
+
+public sealed class PostgresWindowStoreTests() : WindowStoreTests(DatabaseKind.Server);

@@ -2,15 +2,13 @@ using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using GddWatch.Configuration.Reading;
-using GddWatch.Configuration.Yaml;
 using GddWatch.Notices.Channels;
 using Microsoft.Extensions.Configuration;
-using Microsoft.Extensions.Configuration.Json;
 
 namespace GddWatch.Configuration.Settings;
 
 /// <summary>
-/// Reads the sections Mail and Schedule of the platform's configuration (appsettings.json, then the environment, where Mail__Host is Mail:Host), and finds
+/// Reads the sections Mail, Schedule and Storage of the platform's configuration (appsettings.json, then the environment, where Mail__Host is Mail:Host), and finds
 /// all faults in one go. A secret that is found where it does not belong is named by its key, never shown.
 /// </summary>
 public sealed class SettingsReader
@@ -18,29 +16,15 @@ public sealed class SettingsReader
     private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout", "PinnedCertificateSha256"];
     private static readonly string[] ScheduleKeys = ["At", "BulletinOn", "BulletinAt", "BulletinTimeZone"];
 
-    private readonly List<string> faults = [];
-    private readonly string baseFolder;
+    private readonly SettingsFaults faults;
 
-    private SettingsReader(string baseFolder) => this.baseFolder = baseFolder;
+    private SettingsReader(string baseFolder) => faults = new SettingsFaults(baseFolder);
 
     /// <summary>The file of the settings, inside the configuration folder.</summary>
     public const string File = "appsettings.json";
 
     /// <summary>Reads the settings of a configuration folder, which may be absent, and of the environment, which overrides them.</summary>
-    public static SettingsReading Read(string configFolder)
-    {
-        string path = Path.GetFullPath(Path.Combine(configFolder, File));
-        try
-        {
-            IConfiguration configuration = new ConfigurationBuilder().AddJsonFile(path, optional: true).AddEnvironmentVariables().Build();
-            return Read(configuration, new ConfigurationPaths(configFolder).BaseFolder);
-        }
-        catch (Exception exception) when (exception is InvalidDataException or IOException or UnauthorizedAccessException)
-        {
-            string where = exception.GetBaseException() is JsonException { LineNumber: { } line } ? $", line {line + 1}" : "";
-            return new SettingsReading(null, [$"{Path.Combine(configFolder, File)}{where}: the file cannot be read as JSON. Accepted: keys and values in quotation marks, with a comma between entries and none after the last."]);
-        }
-    }
+    public static SettingsReading Read(string configFolder) => ReadPlatform(configFolder, Read, faults => new SettingsReading(null, faults));
 
     /// <summary>Reads settings.</summary>
     /// <param name="configuration">The platform's configuration.</param>
@@ -48,17 +32,38 @@ public sealed class SettingsReader
     public static SettingsReading Read(IConfiguration configuration, string baseFolder)
     {
         var reader = new SettingsReader(baseFolder);
-        reader.CheckKeys(configuration.GetSection(MailSettings.Section), MailKeys);
-        reader.CheckKeys(configuration.GetSection(ScheduleSettings.Section), ScheduleKeys);
-        reader.CheckSecretsInFiles(configuration);
+        reader.faults.CheckKeys(configuration.GetSection(MailSettings.Section), MailKeys);
+        reader.faults.CheckKeys(configuration.GetSection(ScheduleSettings.Section), ScheduleKeys);
+        reader.faults.CheckSecretInFiles(configuration, MailSettings.Section, nameof(MailSettings.Password), _ => true);
         MailSettings mail = configuration.GetSection(MailSettings.Section).Get<MailSettings>() ?? new MailSettings();
         ScheduleSettings schedule = configuration.GetSection(ScheduleSettings.Section).Get<ScheduleSettings>() ?? new ScheduleSettings();
         SmtpOptions? server = reader.ReadMail(mail);
         TimeOnly at = reader.ReadSchedule(schedule);
         BulletinTime? bulletin = reader.ReadBulletin(schedule);
-        return reader.faults.Count == 0
+        StorageReading storage = StorageReader.Read(configuration, baseFolder);
+        reader.faults.AddRange(storage.Faults);
+        return reader.faults.All.Count == 0
             ? new SettingsReading(new ServiceSettings { MailServer = server, DailyAt = at, Bulletin = bulletin }, [])
-            : new SettingsReading(null, reader.faults);
+            : new SettingsReading(null, reader.faults.All);
+    }
+
+    /// <summary>Reads the settings file and the environment.</summary>
+    /// <param name="configFolder">The configuration folder.</param>
+    /// <param name="read">What is made of them and of the folder where relative paths start.</param>
+    /// <param name="refuse">What is made of faults where the file cannot be read.</param>
+    internal static T ReadPlatform<T>(string configFolder, Func<IConfiguration, string, T> read, Func<IReadOnlyList<string>, T> refuse)
+    {
+        string path = Path.GetFullPath(Path.Combine(configFolder, File));
+        try
+        {
+            IConfiguration configuration = new ConfigurationBuilder().AddJsonFile(path, optional: true).AddEnvironmentVariables().Build();
+            return read(configuration, new ConfigurationPaths(configFolder).BaseFolder);
+        }
+        catch (Exception exception) when (exception is InvalidDataException or IOException or UnauthorizedAccessException)
+        {
+            string where = exception.GetBaseException() is JsonException { LineNumber: { } line } ? $", line {line + 1}" : "";
+            return refuse([$"{Path.Combine(configFolder, File)}{where}: the file cannot be read as JSON. Accepted: keys and values in quotation marks, with a comma between entries and none after the last."]);
+        }
     }
 
     private SmtpOptions? ReadMail(MailSettings mail)
@@ -73,7 +78,7 @@ public sealed class SettingsReader
         string host = mail.Host.Trim();
         if (Uri.CheckHostName(host) == UriHostNameType.Unknown) Add("Mail:Host", host.Contains('@') ? null : host, "this is not the name of a server", "a name such as mail.example.org, without a port, a scheme or a login");
         if (!MailAddress.IsPlausible(mail.From)) Add("Mail:From", mail.From, "this is not a mail address", MailAddress.Accepted);
-        string? password = ReadPassword(mail);
+        string? password = faults.ReadPassword(MailSettings.Section, mail.Password, mail.PasswordFile);
         if (mail.User.Length > 0 && password is null) Add("Mail:Password", null, "there is a user but no password", "the environment variable Mail__Password, or Mail:PasswordFile with the path of a file that holds it");
         if (mail.User.Length == 0 && password is not null) Add("Mail:User", null, "there is a password but no user", "the user that the password belongs to");
         if (security == SmtpSecurity.None && !IsThisMachine(host)) Add("Mail:Security", mail.Security, "mails and passwords would cross the net in the clear", "starttls or tls; none only where Mail:Host is this machine");
@@ -161,49 +166,7 @@ public sealed class SettingsReader
         return new BulletinTime(on, at, schedule.BulletinTimeZone.Length > 0 ? schedule.BulletinTimeZone : null);
     }
 
-    private string? ReadPassword(MailSettings mail)
-    {
-        if (mail.PasswordFile.Length == 0) return mail.Password.Length > 0 ? mail.Password : null;
-        if (mail.Password.Length > 0) Add("Mail:PasswordFile", mail.PasswordFile, "there is a password besides", "one of the two");
-        try
-        {
-            string password = System.IO.File.ReadAllText(Path.GetFullPath(mail.PasswordFile, baseFolder)).TrimEnd('\r', '\n');
-            if (password.Length > 0) return password;
-            Add("Mail:PasswordFile", mail.PasswordFile, "the file is empty", "a file that holds the password and nothing else");
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            Add("Mail:PasswordFile", mail.PasswordFile, "the file cannot be read", "the path of a file that the service may read");
-        }
-
-        // A fault is told already; that the password is missing besides would only confuse.
-        return "";
-    }
-
-    private void CheckKeys(IConfigurationSection section, string[] known)
-    {
-        foreach (IConfigurationSection child in section.GetChildren())
-        {
-            if (known.Contains(child.Key, StringComparer.OrdinalIgnoreCase)) continue;
-            faults.Add($"{section.Key}:{child.Key}: this key is not known. Accepted: {NearestWord.Hint(child.Key, known)}.");
-        }
-    }
-
-    private void CheckSecretsInFiles(IConfiguration configuration)
-    {
-        if (configuration is not IConfigurationRoot root) return;
-        foreach (JsonConfigurationProvider file in root.Providers.OfType<JsonConfigurationProvider>())
-        {
-            if (!file.TryGet($"{MailSettings.Section}:{nameof(MailSettings.Password)}", out string? password) || string.IsNullOrEmpty(password)) continue;
-            faults.Add($"Mail:Password: a password stands in {Path.GetFileName(file.Source.Path)}, where it does not belong; change it and take it out. Accepted: the environment variable Mail__Password, or Mail:PasswordFile with the path of a file that holds it.");
-        }
-    }
-
-    private void Add(string key, string? found, string problem, string accepted)
-    {
-        string shown = found is null ? "" : $" Found: \"{string.Concat(found.Select(each => char.IsControl(each) ? '·' : each))}\".";
-        faults.Add($"{key}: {problem}.{shown} Accepted: {accepted}.");
-    }
+    private void Add(string key, string? found, string problem, string accepted) => faults.Add(key, found, problem, accepted);
 
     private static bool IsThisMachine(string host) =>
         host.Equals("localhost", StringComparison.OrdinalIgnoreCase) || (IPAddress.TryParse(host, out IPAddress? address) && IPAddress.IsLoopback(address));

@@ -5,10 +5,10 @@ using DbUp.Sqlite.Helpers;
 using GddWatch.Storage.Sql;
 using Microsoft.Data.Sqlite;
 
-namespace GddWatch.Storage;
+namespace GddWatch.Storage.Dialects;
 
-/// <summary>Brings a database to the form this version needs: forward only, all changes or none, a backup first.</summary>
-internal static class Schema
+/// <summary>Brings a file to the form this version needs: forward only, all changes or none, a backup first.</summary>
+internal static class SqliteSchema
 {
     private const string Journal = "schema_version";
 
@@ -20,8 +20,9 @@ internal static class Schema
         connection.Execute(SqliteSql.BeginWriting);
         try
         {
-            HashSet<string> applied = Applied(connection, path, changes);
-            if (applied.Count < changes.Count)
+            HashSet<string> tables = [.. connection.Query<string>(SqliteSql.TableNames)];
+            HashSet<string> applied = tables.Contains(Journal) ? [.. connection.Query<string>(SqliteSql.AppliedChanges)] : [];
+            if (SchemaState.Lacks(path, "Name another data folder.", tables, Journal, applied, changes))
             {
                 if (applied.Count > 0)
                     backUp();
@@ -49,30 +50,6 @@ internal static class Schema
         }
     }
 
-    private static HashSet<string> Applied(SqliteConnection connection, string path, IReadOnlyList<SchemaChange> changes)
-    {
-        HashSet<string> tables = [.. connection.Query<string>(SqliteSql.TableNames)];
-        if (tables.Count == 0)
-            return [];
-        if (!tables.Contains(Journal))
-        {
-            throw new StorageException(
-                $"The database '{path}' belongs to another program (it holds the tables {string.Join(", ", tables.Order(StringComparer.Ordinal).Take(5))}). "
-                + "Name another data folder.");
-        }
-
-        HashSet<string> applied = [.. connection.Query<string>(SqliteSql.AppliedChanges)];
-        string[] unknown = [.. applied.Except(changes.Select(change => change.Name)).Order(StringComparer.Ordinal)];
-        if (unknown.Length > 0)
-        {
-            throw new StorageException(
-                $"The database '{path}' was written by a newer version of this program (it has the change {string.Join(", ", unknown)}, unknown here). "
-                + "Run that version or a later one, or put back the backup that was made before the change.");
-        }
-
-        return applied;
-    }
-
     private static void Apply(SqliteConnection connection, string path, IReadOnlyList<SchemaChange> changes)
     {
         using SharedConnection shared = new(connection);
@@ -85,11 +62,6 @@ internal static class Schema
             .Build()
             .PerformUpgrade();
         if (!result.Successful)
-        {
-            throw new StorageException(
-                $"The database '{path}' could not be brought to this version's form: the change {result.ErrorScript?.Name} failed ({result.Error.Message}). "
-                + "Nothing was changed. Go on with the version that ran before, and report this.",
-                result.Error);
-        }
+            throw SchemaState.CouldNotChange(path, result);
     }
 }

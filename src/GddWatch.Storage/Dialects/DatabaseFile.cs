@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 
-namespace GddWatch.Storage;
+namespace GddWatch.Storage.Dialects;
 
 /// <summary>
 /// The database as a file. Only SQLite itself ever opens an existing one: on Unix, closing a second handle on it would drop the locks that SQLite holds.

@@ -1,6 +1,6 @@
 using Microsoft.Data.Sqlite;
 
-namespace GddWatch.Storage;
+namespace GddWatch.Storage.Dialects;
 
 /// <summary>What SQLite's refusals mean for whoever runs the service.</summary>
 internal static class SqliteFaults
