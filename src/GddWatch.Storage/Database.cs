@@ -88,8 +88,24 @@ public sealed class Database : IAsyncDisposable
         ? dialect.PersistAsync(token => CommitAsync(write, alone: false, token), stop)
         : WriteAsync(write, stop);
 
-    /// <summary>A connection that stays open, for a lock that lasts.</summary>
-    internal Task<DbConnection> ConnectAsync(CancellationToken stop) => dialect.PersistAsync(dialect.ConnectAsync, stop);
+    /// <summary>A connection that stays open, for a lock that lasts; null where the statement that takes the lock says that another has it.</summary>
+    internal Task<DbConnection?> HoldAsync(string take, CancellationToken stop) => dialect.PersistAsync(
+        async token =>
+        {
+            DbConnection connection = await dialect.ConnectAsync(token);
+            bool isOurs = false;
+            try
+            {
+                isOurs = await new Work(connection, null, token).SingleAsync<bool>(take);
+            }
+            finally
+            {
+                if (!isOurs) await connection.DisposeAsync();
+            }
+
+            return isOurs ? connection : null;
+        },
+        stop);
 
     private static async Task<Database> OpenAsync(IDialect dialect, TimeProvider clock, IReadOnlyList<SchemaChange> changes, CancellationToken stop)
     {

@@ -74,7 +74,7 @@ public abstract record DatabasePlace
             if (password is not null) read.Password = password;
             if (!IsThisMachine(read.Host))
             {
-                if (!read.ContainsKey("SSL Mode")) read.SslMode = SslMode.VerifyFull;
+                if (!read.ShouldSerialize("SSL Mode")) read.SslMode = SslMode.VerifyFull;
                 if (read.SslMode is SslMode.Disable or SslMode.Allow or SslMode.Prefer)
                 {
                     problem = "what is kept, and the password, would cross the net in the clear";

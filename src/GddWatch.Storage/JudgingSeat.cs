@@ -19,23 +19,8 @@ public sealed class JudgingSeat(Database database) : IAsyncDisposable
         if (!database.LocksRows) return true;
         if (session is not null && await StillHoldsAsync(session, stop)) return true;
         await LeaveAsync();
-        DbConnection next = await database.ConnectAsync(stop);
-        try
-        {
-            if (await new Work(next, null, stop).SingleAsync<bool>(PostgresSql.TakeJudging))
-            {
-                session = next;
-                return true;
-            }
-        }
-        catch (Exception fault) when (PostgresFaults.IsFault(fault))
-        {
-            await next.DisposeAsync();
-            throw PostgresFaults.Explain(database.Where, fault);
-        }
-
-        await next.DisposeAsync();
-        return false;
+        session = await database.HoldAsync(PostgresSql.TakeJudging, stop);
+        return session is not null;
     }
 
     /// <inheritdoc/>

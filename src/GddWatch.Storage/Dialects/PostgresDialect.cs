@@ -37,10 +37,10 @@ internal sealed class PostgresDialect : IDialect
         // client that vanished inside a transaction does not hold up the others for ever.
         configured.Options = $"{configured.Options} -c lock_timeout=30s -c idle_in_transaction_session_timeout=120s".Trim();
         configured.ApplicationName ??= "gddwatch";
-        if (!configured.ContainsKey("Maximum Pool Size")) configured.MaxPoolSize = 20;
-        if (!configured.ContainsKey("Max Auto Prepare")) configured.MaxAutoPrepare = 40;
+        if (!configured.ShouldSerialize("Maximum Pool Size")) configured.MaxPoolSize = 20;
+        if (!configured.ShouldSerialize("Max Auto Prepare")) configured.MaxAutoPrepare = 40;
         // Finds out that the other side is gone even where nothing is sent; the seat of the judge rests on a connection that mostly does nothing.
-        if (!configured.ContainsKey("Keepalive")) configured.KeepAlive = 30;
+        if (!configured.ShouldSerialize("Keepalive")) configured.KeepAlive = 30;
         return configured.ConnectionString;
     }
 
