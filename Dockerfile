@@ -9,6 +9,7 @@ COPY src ./src
 RUN dotnet publish src/GddWatch/GddWatch.csproj -c Release -o /app --nologo
 
 FROM ${RUNTIME_IMAGE}
+# No font is installed: the one that charts are drawn with lies inside the program.
 # The service needs no rights: it reads its configuration and writes to one volume.
 RUN useradd --system --uid 10001 --no-create-home --shell /usr/sbin/nologin gddwatch \
     && mkdir /var/lib/gddwatch && chown gddwatch /var/lib/gddwatch

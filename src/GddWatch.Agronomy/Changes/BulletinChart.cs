@@ -7,10 +7,4 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="Soil">The 5-day mean of the soil at 5 cm, one value a day.</param>
 /// <param name="Heat">The heat sum of the air, base 50 °F (10 °C), simple average, since the turn of the site's year.</param>
 /// <param name="Words">The chart in a sentence, for who cannot see it.</param>
-public sealed record BulletinChart(DateOnly LastDay, string SoilUnit, string HeatUnit, BulletinCurve Soil, BulletinCurve Heat, string Words);
-
-/// <summary>One curve and the range of earlier years around it, each with one value a day; empty ranges where fewer than ten earlier years are known.</summary>
-/// <param name="Now">This year; null where it is not known.</param>
-/// <param name="Low">The value that one in ten earlier years was below.</param>
-/// <param name="High">The value that one in ten earlier years was above.</param>
-public sealed record BulletinCurve(IReadOnlyList<double?> Now, IReadOnlyList<double> Low, IReadOnlyList<double> High);
+public sealed record BulletinChart(DateOnly LastDay, string SoilUnit, string HeatUnit, ChartCurve Soil, ChartCurve Heat, string Words);

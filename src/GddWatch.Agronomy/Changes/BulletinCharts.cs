@@ -3,7 +3,6 @@ using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
-using MathNet.Numerics.Statistics;
 
 namespace GddWatch.Agronomy.Changes;
 
@@ -26,8 +25,9 @@ internal static class BulletinCharts
         int index = metrics.Series.IndexOf(last);
         if (index < Days || double.IsNaN(soil[index])) return null;
         bool us = units == ReadersUnits.UnitedStates;
-        BulletinCurve soilCurve = Curve(metrics, soil, last, celsius => us ? celsius * 1.8 + 32 : celsius);
-        BulletinCurve heatCurve = Curve(metrics, metrics.HeatSumColumn(HeatOfTheAir), last, celsiusDays => us ? celsiusDays * 1.8 : celsiusDays);
+        var days = new DateSpan(last.AddDays(1 - Days), last);
+        ChartCurve soilCurve = ChartCurves.Of(metrics, soil, days, celsius => us ? celsius * 1.8 + 32 : celsius);
+        ChartCurve heatCurve = ChartCurves.Of(metrics, metrics.HeatSumColumn(HeatOfTheAir), days, celsiusDays => us ? celsiusDays * 1.8 : celsiusDays);
         string usual = soilCurve.Low.Count == 0
             ? "too few earlier years are known for a usual range"
             : $"usual at this date are {Shown(soilCurve.Low[^1])} to {Shown(soilCurve.High[^1])} {(us ? "°F" : "°C")} in eight of ten years";
@@ -42,33 +42,4 @@ internal static class BulletinCharts
     }
 
     private static string Shown(double value) => Math.Round(value).ToString(System.Globalization.CultureInfo.InvariantCulture);
-
-    private static BulletinCurve Curve(SiteMetrics metrics, double[] values, DateOnly last, Func<double, double> shown)
-    {
-        int to = metrics.Series.IndexOf(last);
-        var now = new List<double?>();
-        var low = new List<double>();
-        var high = new List<double>();
-        for (int i = to - Days + 1; i <= to; i++)
-        {
-            now.Add(double.IsNaN(values[i]) ? null : Math.Round(shown(values[i]), 2));
-            double[] earlier = [.. Earlier(metrics, values, metrics.Series.DayAt(i))];
-            if (earlier.Length < SiteClimate.SeasonsNeeded) continue;
-            low.Add(Math.Round(shown(earlier.QuantileCustom(0.1, QuantileDefinition.R8)), 2));
-            high.Add(Math.Round(shown(earlier.QuantileCustom(0.9, QuantileDefinition.R8)), 2));
-        }
-
-        // A range over part of the days would look like one over all.
-        return low.Count == Days ? new BulletinCurve(now, low, high) : new BulletinCurve(now, [], []);
-    }
-
-    private static IEnumerable<double> Earlier(SiteMetrics metrics, double[] values, DateOnly day)
-    {
-        AnnualDay sameDay = AnnualDay.Of(day);
-        for (int year = metrics.Series.FirstDay.Year; year < day.Year; year++)
-        {
-            int index = metrics.Series.IndexOf(sameDay.In(year));
-            if (index >= 0 && !double.IsNaN(values[index])) yield return values[index];
-        }
-    }
 }

@@ -53,4 +53,10 @@ public sealed record Notice
 
     /// <summary>What the reader should know about the data behind it, such as days that were filled.</summary>
     public IReadOnlyList<string> DataRemarks { get; init; } = [];
+
+    /// <summary>The window as an entry of a calendar; null where it never opened.</summary>
+    public CalendarEntry? Entry { get; init; }
+
+    /// <summary>What decided it as a chart; null where there is nothing to draw.</summary>
+    public NoticeChart? Chart { get; init; }
 }

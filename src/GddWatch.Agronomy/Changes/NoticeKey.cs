@@ -8,6 +8,9 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="Revision">How often what was told of this window had been corrected; 0 for what is told first.</param>
 public sealed record NoticeKey(string Site, string Treatment, int Season, NoticeKind Kind, int Revision = 0)
 {
+    /// <summary>The window that it is about, whatever is told of it and to whom, such as "north-common.overseeding.2025".</summary>
+    public string WindowId() => $"{Site}.{Treatment}.{Season}";
+
     /// <summary>The key as one text, such as "north-common/overseeding/2025/opened".</summary>
     public override string ToString() =>
         Revision == 0 ? $"{Site}/{Treatment}/{Season}/{NoticeKinds.Word(Kind)}" : $"{Site}/{Treatment}/{Season}/{NoticeKinds.Word(Kind)}/{Revision}";

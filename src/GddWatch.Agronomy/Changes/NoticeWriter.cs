@@ -13,7 +13,8 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="standing">Where the windows stand.</param>
 /// <param name="metrics">The site's weather and journal as of the same day.</param>
 /// <param name="region">The local rules, and the units that people read.</param>
-internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region)
+/// <param name="withCharts">Whether they have charts.</param>
+internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region, bool withCharts = true)
 {
     /// <summary>How far back filled days are mentioned [days].</summary>
     private const int RemarkedDays = 14;
@@ -41,6 +42,16 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         NoticeKind.Corrected => new CorrectionWriter(window, due, standing.Day, units).Correct(
             window.State == WindowState.Closed ? Ended(Change(window, due, window.Transitions[^1], "")) : Change(window, due, window.Transitions[^1], "")),
         _ => throw new ArgumentOutOfRangeException(nameof(due), due.Kind, "Only what happens to a window is told by this notice."),
+    };
+
+    /// <summary>How a window stands, changed or not; it is told to nobody.</summary>
+    public Notice AsItStands(Window window) => window.State switch
+    {
+        WindowState.Open => Write(window, new DueNotice(NoticeKind.Opened, 0, null)),
+        WindowState.Closing => Write(window, new DueNotice(NoticeKind.Closing, 0, null)),
+        WindowState.Closed => Write(window, new DueNotice(NoticeKind.Closed, 0, null)),
+        WindowState.Held when window.Holds.Count > 0 => Write(window, new DueNotice(NoticeKind.Held, 0, null)),
+        _ => Change(window, new DueNotice(NoticeKind.Opened, 0, null), window.Transitions[^1], $"is {WindowStates.Word(window.State)} since {Wording.Day(window.Since)}"),
     };
 
     private Notice Opened(Window window, DueNotice due)
@@ -87,6 +98,8 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         Choices = [.. ChoicesToMake(window), .. window.Treatment.Excludes.SelectMany(exclusion => WhatIsKnown(window, exclusion)).Distinct(StringComparer.Ordinal)],
         Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
         DataRemarks = [.. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
+        Entry = CalendarEntries.Of(window, metrics, standing.Day, due.Said?.Opened?.Day),
+        Chart = withCharts ? NoticeCharts.Of(window, change.Because, metrics, standing.Day, units) : null,
     };
 
     private static Notice Ended(Notice notice) => notice with

@@ -11,9 +11,9 @@ internal sealed record BulletinView
 
     public required IReadOnlyList<string> Cautions { get; init; }
 
-    public static BulletinView Of(Bulletin bulletin) => new()
+    public static BulletinView Of(Bulletin bulletin, bool withPictures) => new()
     {
-        Sites = [.. bulletin.Sites.Select((site, index) => BulletinSiteView.Of(site, index))],
+        Sites = [.. bulletin.Sites.Select((site, index) => BulletinSiteView.Of(site, index, withPictures))],
         Reasons = BulletinLineView.OfEach(bulletin.Reasons),
         Cautions = OneLine.OfEach(bulletin.Cautions),
     };
@@ -43,7 +43,7 @@ internal sealed record BulletinSiteView
     /// <summary>The chart in a sentence.</summary>
     public required string ChartWords { get; init; }
 
-    public static BulletinSiteView Of(BulletinSite site, int index) => new()
+    public static BulletinSiteView Of(BulletinSite site, int index, bool withPictures) => new()
     {
         Name = OneLine.Of(site.Name),
         Open = BulletinLineView.OfEach(site.Open),
@@ -51,7 +51,7 @@ internal sealed record BulletinSiteView
         Waits = BulletinLineView.OfEach(site.Waits),
         Care = BulletinLineView.OfEach(site.Care),
         Done = BulletinLineView.OfEach(site.Done),
-        HasChart = site.Chart is not null,
+        HasChart = site.Chart is not null && withPictures,
         ChartLink = $"cid:{BulletinPictures.ContentId(index)}",
         ChartWords = OneLine.Of(site.Chart?.Words ?? ""),
     };

@@ -35,7 +35,10 @@ internal sealed record MailView
     /// <summary>What the operator is told, a sentence each.</summary>
     public required IReadOnlyList<string> Words { get; init; }
 
-    public static MailView Of(Message message) => new()
+    /// <summary>A message as templates see it.</summary>
+    /// <param name="message">The message.</param>
+    /// <param name="withPictures">Whether its charts are drawn.</param>
+    public static MailView Of(Message message, bool withPictures) => new()
     {
         Region = OneLine.Of(message.Region),
         Remark = OneLine.Of(message.Remark),
@@ -45,8 +48,8 @@ internal sealed record MailView
         Day = Wording.Day(message.Day),
         Count = message.Notices.Count,
         Changed = message.Notices.Any(notice => !notice.FoundSo),
-        Notices = [.. message.Notices.Select(NoticeView.Of)],
-        Bulletin = BulletinView.Of(message.Bulletin ?? new Bulletin([], [], [])),
+        Notices = [.. message.Notices.Select((notice, index) => NoticeView.Of(notice, index, withPictures))],
+        Bulletin = BulletinView.Of(message.Bulletin ?? new Bulletin([], [], []), withPictures),
         Words = OneLine.OfEach(message.OperatorWords),
     };
 }

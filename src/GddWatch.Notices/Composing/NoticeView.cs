@@ -53,7 +53,25 @@ internal sealed record NoticeView
 
     public required IReadOnlyList<string> DataRemarks { get; init; }
 
-    public static NoticeView Of(Notice notice) => new()
+    /// <summary>Whether there is a picture of the chart.</summary>
+    public required bool HasChart { get; init; }
+
+    /// <summary>The address of the picture inside the mail, such as "cid:chart-0@notice".</summary>
+    public required string ChartLink { get; init; }
+
+    /// <summary>The chart in words; empty where there is nothing to draw.</summary>
+    public required string ChartWords { get; init; }
+
+    /// <summary>Whether the usual range of earlier years is drawn.</summary>
+    public required bool HasUsualRange { get; init; }
+
+    /// <summary>The width at which the picture is shown, in CSS pixels.</summary>
+    public required int ChartWidth { get; init; }
+
+    /// <summary>The height at which the picture is shown, in CSS pixels.</summary>
+    public required int ChartHeight { get; init; }
+
+    public static NoticeView Of(Notice notice, int index, bool withPictures) => new()
     {
         Kind = NoticeKinds.Word(notice.Key.Kind),
         Label = LabelOf(notice.Key.Kind),
@@ -74,6 +92,12 @@ internal sealed record NoticeView
         Choices = OneLine.OfEach(notice.Choices),
         Cautions = OneLine.OfEach(notice.Cautions),
         DataRemarks = OneLine.OfEach(notice.DataRemarks),
+        HasChart = notice.Chart is not null && withPictures && index < NoticePictures.Most,
+        ChartLink = $"cid:{NoticePictures.ContentId(index)}",
+        ChartWords = OneLine.Of(notice.Chart?.Words ?? ""),
+        HasUsualRange = notice.Chart?.Panels.Any(panel => panel.Curve.Low.Count > 0) ?? false,
+        ChartWidth = NoticePictures.ShownWidth,
+        ChartHeight = notice.Chart is null ? 0 : NoticePictures.ShownHeight(notice.Chart),
     };
 
     private static string LabelOf(NoticeKind kind) => kind switch

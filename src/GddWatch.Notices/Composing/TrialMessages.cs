@@ -85,5 +85,7 @@ internal static class TrialMessages
         Choices = ["One or the other."],
         Cautions = ["The label is the law."],
         DataRemarks = ["One day was filled."],
+        Entry = new(1, Day, Day.AddDays(21), "It usually closes three weeks later.", IsWithdrawn: false),
+        Chart = new(Day, Day.AddDays(1), [new("Soil [°F]", [50], new([50, 51], [48, 49], [55, 56]))], "Soil at 2 inches."),
     };
 }

@@ -68,6 +68,7 @@ internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailC
     private static MailComposer? Compose(WatchConfiguration configuration, MailHeaderOptions headers, Terminal terminal)
     {
         var composer = new MailComposer(configuration.MailTemplatesFolder, headers);
+        if (!composer.HasPictures) terminal.Error.WriteLine("No font to draw with: the charts are left out of the mails, and their words stand alone.");
         if (composer.Faults.Count == 0) return composer;
         terminal.Error.WriteLine("The mail templates cannot be used:");
         foreach (MailTemplateFault fault in composer.Faults) terminal.Error.WriteLine($"  {fault}");

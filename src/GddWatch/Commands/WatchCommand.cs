@@ -43,7 +43,7 @@ internal static class WatchCommand
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         var outcome = new WorkerOutcome();
         builder.Services.AddSingleton<IHostedService>(services => new Worker(
-            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
+            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin, new CalendarFolder(DataFolder.Calendar(data))), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
             services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<Worker>>()));
         using IHost host = builder.Build();
         await host.RunAsync(stop);

@@ -6,6 +6,7 @@ using GddWatch.Agronomy.Windows;
 using GddWatch.Configuration;
 using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Notices.Channels;
 using GddWatch.Storage;
 
 namespace GddWatch.Watching;
@@ -14,7 +15,7 @@ namespace GddWatch.Watching;
 /// One day's judging of all sites: judge, compare with what was told, queue. The windows and the queued messages are kept in one transaction; delivery
 /// is another pass that reads the queue alone.
 /// </summary>
-internal sealed class DailyPass(WatchConfiguration configuration, Database database, BulletinTime? bulletinTime)
+internal sealed class DailyPass(WatchConfiguration configuration, Database database, BulletinTime? bulletinTime, CalendarFolder? calendars = null)
 {
     /// <summary>The name under which the troubles that the operator was last told of are kept.</summary>
     private const string TroublesTold = "feed-troubles-told";
@@ -74,7 +75,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         string[] troublesTold = (await regionValues.FindAsync(TroublesTold, stop))?.Split('\n') ?? [];
         operatorWords.AddRange(troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words));
         operatorWords.AddRange(failures);
-        List<Message> messages = [.. MessagePlan.For(planned, configuration.Region, day)];
+        var tellings = new Tellings(told.All.Select(each => (each.Key, each.Day)), planned);
+        List<Message> messages = [.. MessagePlan.For([.. planned.Select(each => each with { Notice = tellings.Numbered(each.Notice) })], configuration.Region, day)];
         if (operatorWords.Count > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
         var values = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) };
         QueuedMessage[] bulletins = [];
@@ -97,6 +99,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 RegionValues = values,
             },
             stop);
+        if (calendars is not null) failures.AddRange(await CalendarPass.WriteAsync(calendars, configuration.Region, judgings, tellings, at, stop));
         return new PassReport(day, keep.Count, queued, failures);
     }
 

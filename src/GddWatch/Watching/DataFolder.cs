@@ -7,5 +7,7 @@ internal static class DataFolder
 
     public static string Mail(string folder) => Path.Combine(folder, "mail");
 
+    public static string Calendar(string folder) => Path.Combine(folder, "calendar");
+
     public static string Replay(string folder) => Path.Combine(folder, "replay");
 }

@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
@@ -6,12 +7,13 @@ using GddWatch.Agronomy.Windows;
 using GddWatch.Commands;
 using GddWatch.Configuration.Settings;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Notices.Channels;
 using GddWatch.Storage;
 
 namespace GddWatch.Watching;
 
 /// <summary>The two passes of the worker, with a date that moves through the past.</summary>
-internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadOnlyDictionary<string, SiteJournal> journals, Database database, DeliveryPass delivery)
+internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadOnlyDictionary<string, SiteJournal> journals, Database database, DeliveryPass delivery, CalendarFolder calendars)
 {
     /// <summary>The hour of the evening at which a replayed day's weather is complete and its mails are dated.</summary>
     private static readonly TimeOnly Evening = new(20, 0);
@@ -34,7 +36,21 @@ internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadO
 
         // What an earlier run queued and did not come to deliver; its claims have run out a day later.
         troubles.AddRange((await delivery.RunAsync(() => InstantOf(range.Last.AddDays(1)), stop)).Troubles);
+        troubles.AddRange(await WriteCalendarsAsync(weather, range.Last, stop));
         return troubles;
+    }
+
+    /// <summary>The calendars as the last day left them: a service writes them after each pass, but nobody reads those of past days.</summary>
+    private async Task<IReadOnlyList<string>> WriteCalendarsAsync(IReadOnlyList<SiteWeather> weather, DateOnly day, CancellationToken stop)
+    {
+        var judgings = new Dictionary<string, SiteJudging>(StringComparer.Ordinal);
+        foreach (SiteWeather site in weather)
+        {
+            judgings.Add(site.Site.Id, SiteJudging.Judge(place.Configuration.Treatments, site.Until(day), journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), day));
+        }
+
+        ToldNotices told = await new ToldStore(database).LoadAsync(stop);
+        return await CalendarPass.WriteAsync(calendars, place.Region, judgings, new Tellings(told.All.Select(each => (each.Key, each.Day)), []), InstantOf(day), stop);
     }
 
     /// <summary>The windows whose season touches the range, as they stood on its last day.</summary>

@@ -94,7 +94,7 @@ public sealed class MessageTextTests
                     Always = ["Watering every day"],
                     Care = [new BulletinLine("Mowing", "about every 7 days")],
                     Done = [new BulletinLine("Overseeding", "recorded for Sunday 12 April")],
-                    Chart = new BulletinChart(new DateOnly(2026, 4, 12), "°F", "°F-days", new BulletinCurve([50.25, null], [48, 49], [55, 56]), new BulletinCurve([1, 2], [], []), "Soil."),
+                    Chart = new BulletinChart(new DateOnly(2026, 4, 12), "°F", "°F-days", new ChartCurve([50.25, null], [48, 49], [55, 56]), new ChartCurve([1, 2], [], []), "Soil."),
                 },
             ],
             [new BulletinLine("Watering every day", "It makes shallow roots.")],
@@ -108,6 +108,9 @@ public sealed class MessageTextTests
                 ExpectedEnd = "about Friday, 5 June",
                 DoNot = ["Do not seed."],
                 DataRemarks = ["Two days were filled."],
+                Entry = new CalendarEntry(3, new DateOnly(2026, 4, 11), new DateOnly(2026, 5, 2), "It usually closes then.", IsWithdrawn: true),
+                Chart = new NoticeChart(
+                    new DateOnly(2026, 2, 1), new DateOnly(2026, 4, 12), [new ChartPanel("Soil [°F]", [50, 55.5], new ChartCurve([50.25, null], [48, 49], [55, 56]))], "Soil."),
             },
         ],
     };

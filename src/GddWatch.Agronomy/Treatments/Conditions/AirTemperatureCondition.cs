@@ -50,6 +50,17 @@ public sealed record AirTemperatureCondition(
         ? $"the {Name} is forecast {LimitWords(units)} {(next == 1 ? "for the next day" : $"on each of the next {next} days")}"
         : $"the {Name} is {LimitWords(units)} {Holding.InWords()}{(LetsGoBy is { } wider ? $" (and so until it is more than {Wording.TemperatureDifference(wider.Celsius, units)} outside)" : "")}";
 
+    /// <inheritdoc/>
+    internal override DrawnMeasure? Measure(SeasonView view, ReadersUnits units) => NextDays is not null
+        ? null
+        : DrawnMeasure.OfTemperature(
+            Name,
+            $"Air, {(Of == AirValue.Minimum ? "daily low" : Of == AirValue.Maximum ? "daily high" : "daily mean")}{(MeanOverDays == 1 ? "" : $", {MeanOverDays}-day mean")}",
+            view.Metrics.AirMeans(Of, MeanOverDays),
+            [.. new[] { Above, Below }.OfType<Temperature>().Select(end => end.Celsius)],
+            LimitWords(units),
+            units);
+
     /// <summary>What is looked at, in words.</summary>
     internal string Name
     {

@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Windows;
 
@@ -38,6 +39,9 @@ public abstract record Condition
 
     /// <summary>What decided it on that day, met or not.</summary>
     public abstract Because Why(SeasonView view, DateOnly day);
+
+    /// <summary>What it goes by as a line that can be drawn; null where there is none.</summary>
+    internal virtual DrawnMeasure? Measure(SeasonView view, ReadersUnits units) => null;
 
     /// <summary>The condition in plain words, fitting behind "when".</summary>
     public abstract string Explain(ReadersUnits units);

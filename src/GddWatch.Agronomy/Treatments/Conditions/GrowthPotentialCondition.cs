@@ -66,6 +66,15 @@ public sealed record GrowthPotentialCondition(
         return $"the {Name} is {LimitWords} {Holding.InWords()}{stays}{(Direction is null ? "" : $", and {DirectionWords}")}";
     }
 
+    /// <inheritdoc/>
+    internal override DrawnMeasure? Measure(SeasonView view, ReadersUnits units)
+    {
+        double limit = Share * UnitOf(view);
+        if (double.IsNaN(limit)) return null;
+        string side = Passing == Passing.RisesAbove ? "at least" : "at most";
+        return DrawnMeasure.OfShare(Name, $"Growth potential, {MeanOverDays}-day mean", view.Metrics.GrowthMeans(Turf, MeanOverDays), [limit], $"{side} {Percent(limit)}");
+    }
+
     /// <summary>What is looked at, in words.</summary>
     internal string Name => $"{MeanOverDays}-day mean growth potential of {(Turf == TurfType.CoolSeason ? "cool-season" : "warm-season")} turf";
 

@@ -30,6 +30,15 @@ public sealed record HeatSumCondition(HeatSumDefinition Sum, DegreeDays Reaches)
     public override string Explain(ReadersUnits units) =>
         $"the heat sum {Describe(Sum, units)} from {Wording.AnnualDay(Sum.Start)}{BiofixWords(units)} reaches {Wording.Heat(Reaches.CelsiusDays, units)}";
 
+    /// <inheritdoc/>
+    internal override DrawnMeasure Measure(SeasonView view, ReadersUnits units) => DrawnMeasure.OfHeat(
+        $"heat sum {Describe(Sum, units)}",
+        $"Heat of the {(Sum.SoilDepth is { } depth ? $"soil at {Wording.Depth(depth, units)}" : "air")}, base {Wording.Temperature(Sum.Base, units)}",
+        view.Metrics.HeatSumColumn(Sum),
+        [Reaches.CelsiusDays],
+        $"{Wording.Heat(Reaches.CelsiusDays, units)} or more",
+        units);
+
     /// <summary>What the weather must do before heat counts, in words; empty where nothing.</summary>
     private string BiofixWords(ReadersUnits units) => Sum.Biofix is { } biofix
         ? $", counted once the {biofix.MeanDays}-day mean of the air is at or above {Wording.Temperature(biofix.Passes, units)},"

@@ -58,6 +58,15 @@ public sealed record SoilTemperatureCondition(
         return $"the {MeanOverDays}-day mean soil temperature at {Wording.Depth(Depth, units)} {passes} {Wording.Temperature(Threshold, units)} {HoldingWords}{stays}{already}";
     }
 
+    /// <inheritdoc/>
+    internal override DrawnMeasure Measure(SeasonView view, ReadersUnits units) => DrawnMeasure.OfTemperature(
+        $"{MeanOverDays}-day mean soil temperature at {Wording.Depth(Depth, units)} ({(view.Metrics.SoilIsMeasured ? "measured" : "estimated")})",
+        $"Soil at {Wording.Depth(Depth, units)}, {MeanOverDays}-day mean",
+        view.Metrics.SoilMeans(Depth, MeanOverDays),
+        [Threshold.Celsius],
+        $"{(Passing == Passing.RisesAbove ? "at or above" : "at or below")} {Wording.Temperature(Threshold, units)}",
+        units);
+
     /// <summary>The holding in words.</summary>
     internal string HoldingWords => Holding.InWords();
 

@@ -34,6 +34,18 @@ internal static class SampleMessages
         DataRemarks = ["1 of the last 5 days was filled from a neighbouring station (Thursday 9 April 2026)."],
     };
 
+    /// <summary>The chart of a spring, with noise so that a picture of it is as large as they get.</summary>
+    public static NoticeChart Chart { get; } = new(
+        new(2026, 2, 2),
+        new(2026, 4, 13),
+        [new("Soil at 2 inches, 5-day mean [°F]", [50], Noisy(30, 0.3)), new("Growth potential, 14-day mean [%]", [60, 80], Noisy(10, 0.8))],
+        "5-day mean soil temperature at 2 inches (estimated): 50.4 °F on Sunday 12 April 2026; looked for is at or above 50 °F; usual at this date are 43 to 52 °F in eight of ten earlier years.");
+
+    public static CalendarEntry Entry { get; } = new(2, new(2026, 4, 12), new(2026, 5, 2), "The end is expected, not known: it usually closes about Saturday 2 May 2026.", IsWithdrawn: false);
+
+    /// <summary>With all that goes beside the words: a chart and a calendar entry.</summary>
+    public static Message WithPictureAndCalendar => One with { MessageId = "91c7@notices.example.org", Notices = [PreEmergent with { Chart = Chart, Entry = Entry }] };
+
     public static Notice Overseeding { get; } = new()
     {
         Key = new("mill-green", "overseeding", 2026, NoticeKind.Opened),
@@ -96,4 +108,13 @@ internal static class SampleMessages
             "The mail to adviser@example.org was refused for good: 550 5.1.1 No such user. Correct the address in region.yaml.",
         ],
     };
+
+    private static ChartCurve Noisy(double from, double rise)
+    {
+        double At(int day) => from + (rise * day) + (3 * Math.Sin(day * 1.7)) + (2 * Math.Sin(day * 0.61));
+        return new(
+            [.. Enumerable.Range(0, 92).Select(day => day <= 70 ? At(day) : (double?)null)],
+            [.. Enumerable.Range(0, 92).Select(day => At(day * 3) - 6 - (2 * rise * day))],
+            [.. Enumerable.Range(0, 92).Select(day => At(day * 5) + 6 - (4 * rise * day))]);
+    }
 }

@@ -1,0 +1,93 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Places;
+using GddWatch.Notices.Composing;
+
+namespace GddWatch.Notices.Channels;
+
+/// <summary>
+/// The calendars that calendar programs read: one file of all windows and one of each site's. A file is written beside under another name, flushed to the disk and then given its name, so that
+/// whoever reads it finds the one before or the new one, never a part.
+/// </summary>
+public sealed class CalendarFolder
+{
+    /// <summary>The name of the file of all windows, without its ending.</summary>
+    private const string All = "windows";
+
+    private const string Ending = ".ics";
+
+    private const string Unfinished = ".unfinished";
+
+    private const UnixFileMode OwnersFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+
+    private readonly string folder;
+
+    /// <summary>The folder; it is made, for its owner alone, with the first file.</summary>
+    public CalendarFolder(string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        this.folder = folder;
+    }
+
+    /// <summary>Writes all of them. A site whose windows are not given, since it could not be judged, keeps its file; what is there of sites that are no more is removed.</summary>
+    /// <param name="region">The region with its sites.</param>
+    /// <param name="windows">How the windows stand, by the ids of the sites.</param>
+    /// <param name="asOf">The instant of the pass.</param>
+    /// <param name="stop">Stops between two files.</param>
+    /// <returns>Why it could not be done, in a sentence; null where it was.</returns>
+    public async Task<string?> WriteAsync(Region region, IReadOnlyDictionary<string, IReadOnlyList<Notice>> windows, DateTimeOffset asOf, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(region);
+        ArgumentNullException.ThrowIfNull(windows);
+        try
+        {
+            MakeFolder();
+            foreach (Site site in region.Sites.Where(site => windows.ContainsKey(site.Id)))
+            {
+                await WriteAsync(FileOf(site.Id), CalendarFile.Feed($"{site.Name}: windows of lawn tasks", windows[site.Id], region, asOf), stop);
+            }
+
+            IReadOnlyList<Notice> all = [.. region.Sites.SelectMany(site => windows.GetValueOrDefault(site.Id, []))];
+            await WriteAsync(All, CalendarFile.Feed($"{region.Name}: windows of lawn tasks", all, region, asOf), stop);
+            RemoveAllBut([All, .. region.Sites.Select(site => FileOf(site.Id))]);
+            return null;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return $"The calendars could not be written into {folder}: {fault.Message} Check that the folder can be written to and that the disk has room.";
+        }
+    }
+
+    /// <summary>An underscore is in no site's id, so that a site that is called like the file of all windows has one of its own.</summary>
+    private static string FileOf(string site) => SafeFileName.For(string.Equals(site, All, StringComparison.OrdinalIgnoreCase) ? $"_{site}" : site);
+
+    private async Task WriteAsync(string name, byte[] calendar, CancellationToken stop)
+    {
+        stop.ThrowIfCancellationRequested();
+        string path = Path.Combine(folder, $"{name}{Ending}");
+        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write, Share = FileShare.None, Options = FileOptions.Asynchronous };
+        if (!OperatingSystem.IsWindows()) options.UnixCreateMode = OwnersFile;
+        await using (var stream = new FileStream($"{path}{Unfinished}", options))
+        {
+            // Not to be broken off within a file: it is small.
+            await stream.WriteAsync(calendar, CancellationToken.None);
+            stream.Flush(flushToDisk: true);
+        }
+
+        File.Move($"{path}{Unfinished}", path, overwrite: true);
+    }
+
+    private void MakeFolder()
+    {
+        if (OperatingSystem.IsWindows()) Directory.CreateDirectory(folder);
+        else Directory.CreateDirectory(folder, OwnersFile | UnixFileMode.UserExecute);
+    }
+
+    private void RemoveAllBut(IReadOnlyCollection<string> names)
+    {
+        HashSet<string> kept = [.. names.Select(name => $"{name}{Ending}")];
+        foreach (string file in Directory.EnumerateFiles(folder).Where(file => !kept.Contains(Path.GetFileName(file))))
+        {
+            if (file.EndsWith(Ending, StringComparison.Ordinal) || file.EndsWith(Unfinished, StringComparison.Ordinal)) File.Delete(file);
+        }
+    }
+}

@@ -1,0 +1,154 @@
+using System.Text;
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Treatments;
+using Ical.Net;
+using Ical.Net.CalendarComponents;
+using Ical.Net.DataTypes;
+using Ical.Net.Serialization;
+
+namespace GddWatch.Notices.Composing;
+
+/// <summary>
+/// Windows as entries of a calendar (RFC 5545). An entry's UID is made of site, treatment and season alone, and its SEQUENCE grows with all that is told of the window, so that what comes later
+/// moves the entry and adds none. The same notices and the same instant give the same bytes.
+/// </summary>
+public static class CalendarFile
+{
+    /// <summary>The most that a line may have without its line break [octets]: RFC 5545, section 3.1 (SEEN).</summary>
+    private const int LongestLineOctets = 75;
+
+    private const string LineBreak = "\r\n";
+
+    /// <summary>The windows of a mail, or null where none of its notices has an entry.</summary>
+    /// <param name="message">The message.</param>
+    /// <param name="queuedAt">When it was queued: the instant of the entries, whenever the mail is sent.</param>
+    internal static byte[]? For(Message message, DateTimeOffset queuedAt)
+    {
+        if (message.Notices.All(notice => notice.Entry is null)) return null;
+        Calendar calendar = Made(message.Notices, Domain(message.OperatorAddress), message.Remark, queuedAt);
+        // RFC 5546, section 3.2.1: sent for information, nobody is asked to answer.
+        calendar.Method = CalendarMethods.Publish;
+        return Bytes(calendar);
+    }
+
+    /// <summary>A feed for calendar programs that ask for the file again and again.</summary>
+    /// <param name="name">The name that the program shows.</param>
+    /// <param name="notices">How each window stands.</param>
+    /// <param name="region">Where they are.</param>
+    /// <param name="asOf">The instant of the pass.</param>
+    public static byte[] Feed(string name, IReadOnlyList<Notice> notices, Region region, DateTimeOffset asOf)
+    {
+        ArgumentNullException.ThrowIfNull(notices);
+        ArgumentNullException.ThrowIfNull(region);
+        Calendar calendar = Made(notices, Domain(region.OperatorAddress), region.Remark, asOf);
+        string shown = OneLine.Of(name);
+        // RFC 7986, sections 5.1 and 5.7; the first is how programs older than it read the name.
+        calendar.AddProperty("X-WR-CALNAME", shown);
+        calendar.AddProperty("NAME", shown);
+        var refresh = new CalendarProperty("REFRESH-INTERVAL", "PT12H");
+        refresh.AddParameter("VALUE", "DURATION");
+        calendar.AddProperty(refresh);
+        return Bytes(calendar);
+    }
+
+    private static Calendar Made(IReadOnlyList<Notice> notices, string domain, string remark, DateTimeOffset at)
+    {
+        var calendar = new Calendar { ProductId = "-//GddWatch//Windows of lawn tasks//EN" };
+        foreach (Notice notice in notices)
+        {
+            if (notice.Entry is { } entry) calendar.Events.Add(Event(notice, entry, domain, remark, at));
+        }
+
+        return calendar;
+    }
+
+    private static CalendarEvent Event(Notice notice, CalendarEntry entry, string domain, string remark, DateTimeOffset at)
+    {
+        var made = new CalendarEvent
+        {
+            Uid = $"{OneLine.Of(notice.Key.WindowId())}@{domain}",
+            Sequence = entry.Sequence,
+            // Not the clock's: the same mail sent again is the same entry.
+            DtStamp = new CalDateTime(DateTime.SpecifyKind(new DateTime(at.UtcTicks - (at.UtcTicks % TimeSpan.TicksPerSecond)), DateTimeKind.Utc), hasTime: true),
+            DtStart = new CalDateTime(entry.First),
+            DtEnd = new CalDateTime(entry.End),
+            Summary = $"{OneLine.Of(notice.SiteName)}: {OneLine.Of(notice.TreatmentName)}{Suffix(notice, entry)}",
+            Description = Description(notice, entry, remark),
+            Location = OneLine.Of(notice.SiteName),
+            Status = entry.IsWithdrawn ? EventStatus.Cancelled : EventStatus.Confirmed,
+            // A window keeps nobody busy.
+            Transparency = TransparencyType.Transparent,
+        };
+        made.Categories.Add("Lawn");
+        made.Categories.Add(OneLine.Of(notice.TreatmentName));
+        return made;
+    }
+
+    private static string Suffix(Notice notice, CalendarEntry entry) => notice.Key.Kind switch
+    {
+        _ when entry.IsWithdrawn => " (withdrawn)",
+        NoticeKind.Closing => " (past its best)",
+        NoticeKind.Closed => " (closed)",
+        _ => "",
+    };
+
+    private static string Description(Notice notice, CalendarEntry entry, string remark)
+    {
+        var text = new StringBuilder();
+        Paragraph(text, "", [$"{OneLine.Of(notice.Headline).TrimEnd('.')}."]);
+        Paragraph(text, "Why: ", [notice.Reason]);
+        Paragraph(text, "End: ", [entry.EndWords]);
+        Paragraph(text, "Do: ", notice.Do);
+        Paragraph(text, "Do not: ", notice.DoNot);
+        Paragraph(text, "Choose first: ", notice.Choices);
+        Paragraph(text, "Take care: ", notice.Cautions);
+        Paragraph(text, "About the data: ", notice.DataRemarks);
+        Paragraph(text, "", ["This gives timing, not a prescription. The product's label is the law. Local codes, licences and watering rules come first.", remark]);
+        return text.ToString().TrimEnd('\n');
+    }
+
+    private static void Paragraph(StringBuilder text, string label, IReadOnlyList<string> sentences)
+    {
+        IReadOnlyList<string> lines = OneLine.OfEach(sentences);
+        if (lines.Count == 0) return;
+        text.Append(label).AppendJoin(' ', lines).Append("\n\n");
+    }
+
+    private static string Domain(string operatorAddress) => OneLine.Of(operatorAddress[(operatorAddress.LastIndexOf('@') + 1)..]);
+
+    private static byte[] Bytes(Calendar calendar)
+    {
+        string text = new CalendarSerializer().SerializeToString(calendar) ?? throw new InvalidOperationException("The calendar could not be written.");
+        return Encoding.UTF8.GetBytes(Folded(text));
+    }
+
+    /// <summary>
+    /// The library folds between the two halves of a character beyond the first plane (an emoji in a name), which then cannot be written as UTF-8: folded anew, between whole characters.
+    /// </summary>
+    private static string Folded(string text)
+    {
+        var folded = new StringBuilder(text.Length + (text.Length / 8));
+        int octets = 0;
+        foreach (Rune rune in text.Replace($"{LineBreak} ", "", StringComparison.Ordinal).EnumerateRunes())
+        {
+            if (rune.Value is '\r' or '\n')
+            {
+                octets = 0;
+            }
+            else if (octets + rune.Utf8SequenceLength > LongestLineOctets)
+            {
+                folded.Append(LineBreak).Append(' ');
+                octets = 1 + rune.Utf8SequenceLength;
+            }
+            else
+            {
+                octets += rune.Utf8SequenceLength;
+            }
+
+            folded.Append(rune.ToString());
+        }
+
+        return folded.ToString();
+    }
+}

@@ -1,0 +1,97 @@
+using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Places;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Notices.Channels;
+using GddWatch.Tests.Notices.Composing;
+using Ical.Net;
+using Xunit;
+
+namespace GddWatch.Tests.Notices.Channels;
+
+public sealed class CalendarFolderTests : IDisposable
+{
+    private readonly string folder = Path.Combine(Directory.CreateTempSubdirectory("gddwatch-calendar-").FullName, "calendar");
+
+    public void Dispose() => Directory.Delete(Path.GetDirectoryName(folder)!, recursive: true);
+
+    [Fact]
+    public async Task There_is_one_file_of_all_windows_and_one_of_each_site()
+    {
+        Assert.Null(await WriteAsync(["north-common", "windows"]));
+        Assert.Equal(["_windows.ics", "north-common.ics", "windows.ics"], Files());
+        Calendar all = Read("windows.ics");
+        Assert.Equal(2, all.Events.Count);
+        Assert.Equal("Alder Reach: windows of lawn tasks", all.Properties["X-WR-CALNAME"]!.Value);
+        Assert.Equal("Alder Reach: windows of lawn tasks", all.Properties["NAME"]!.Value);
+        Assert.Contains("REFRESH-INTERVAL;VALUE=DURATION:PT12H\r\n", File.ReadAllText(Path.Combine(folder, "windows.ics")), StringComparison.Ordinal);
+        Assert.Equal("north-common.spring-pre-emergent.2026@example.org", Assert.Single(Read("north-common.ics").Events).Uid);
+        Assert.Equal("windows.spring-pre-emergent.2026@example.org", Assert.Single(Read("_windows.ics").Events).Uid);
+    }
+
+    [Fact]
+    public async Task The_same_windows_give_the_same_bytes_and_what_is_gone_goes()
+    {
+        await WriteAsync(["north-common", "mill-green"]);
+        byte[] before = File.ReadAllBytes(Path.Combine(folder, "north-common.ics"));
+        File.WriteAllText(Path.Combine(folder, "mill-green.ics.unfinished"), "cut off");
+        File.WriteAllText(Path.Combine(folder, "index.html"), "somebody's own");
+        await WriteAsync(["north-common"]);
+        Assert.Equal(["index.html", "north-common.ics", "windows.ics"], Files());
+        Assert.Equal(before, File.ReadAllBytes(Path.Combine(folder, "north-common.ics")));
+    }
+
+    [Fact]
+    public async Task A_site_that_could_not_be_judged_keeps_its_file()
+    {
+        await WriteAsync(["north-common", "mill-green"]);
+        Assert.Null(await new CalendarFolder(folder).WriteAsync(RegionOf(["north-common", "mill-green"]), WindowsOf(["north-common"]), SampleMessages.QueuedAt, TestContext.Current.CancellationToken));
+        Assert.Equal(["mill-green.ics", "north-common.ics", "windows.ics"], Files());
+    }
+
+    [Fact]
+    public async Task No_name_leads_out_of_the_folder()
+    {
+        await WriteAsync(["../../outside", "a/b"]);
+        Assert.Equal(["%2E.%2F..%2Foutside.ics", "a%2Fb.ics", "windows.ics"], Files());
+    }
+
+    [Fact]
+    public async Task They_are_for_the_owner_alone()
+    {
+        await WriteAsync(["north-common"]);
+        if (OperatingSystem.IsWindows()) return;
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(Path.Combine(folder, "windows.ics")));
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
+    }
+
+    [Fact]
+    public async Task Where_it_cannot_be_written_the_trouble_is_said()
+    {
+        File.WriteAllText(folder, "a file where the folder belongs");
+        string? trouble = await WriteAsync(["north-common"]);
+        Assert.StartsWith($"The calendars could not be written into {folder}:", trouble, StringComparison.Ordinal);
+        Assert.EndsWith("the disk has room.", trouble, StringComparison.Ordinal);
+    }
+
+    private Task<string?> WriteAsync(string[] sites) =>
+        new CalendarFolder(folder).WriteAsync(RegionOf(sites), WindowsOf(sites), SampleMessages.QueuedAt, TestContext.Current.CancellationToken);
+
+    private static Dictionary<string, IReadOnlyList<Notice>> WindowsOf(string[] sites) => sites.ToDictionary(
+        site => site,
+        IReadOnlyList<Notice> (site) => [SampleMessages.PreEmergent with { Key = SampleMessages.PreEmergent.Key with { Site = site }, Entry = SampleMessages.Entry }],
+        StringComparer.Ordinal);
+
+    private static Region RegionOf(string[] sites) => new()
+    {
+        Name = "Alder Reach",
+        TimeZone = "America/Chicago",
+        Units = ReadersUnits.UnitedStates,
+        Sites = [.. sites.Select(site => new Site { Id = site, Name = site, Latitude = 41.6, Longitude = -93.3, ElevationM = 250, TimeZone = "America/Chicago", Turf = [TurfType.CoolSeason] })],
+        Recipients = [],
+        OperatorAddress = "operator@example.org",
+    };
+
+    private string[] Files() => [.. Directory.EnumerateFiles(folder).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+
+    private Calendar Read(string file) => Calendar.Load(File.ReadAllText(Path.Combine(folder, file)))!;
+}
