@@ -20,7 +20,7 @@ internal static class NoticePictures
     private const double PixelsPerShown = 1.5;
 
     /// <summary>Large enough to be read where a phone shows the picture at two thirds of its size [pixels].</summary>
-    private const float TextSize = 20;
+    private const float TextSize = 22;
 
     private static readonly Color Line = Color.FromHex("#2c5f8a");
     private static readonly Color Limit = Color.FromHex("#a33f2c");
