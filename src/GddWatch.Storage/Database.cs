@@ -51,6 +51,10 @@ public sealed class Database : IAsyncDisposable
         DatabasePlace.OnServer place, TimeProvider clock, IReadOnlyList<SchemaChange> changes, Patience patience, Action<string> say, CancellationToken stop) =>
         OpenAsync(new PostgresDialect(place, clock, patience, say), clock, changes, stop);
 
+    /// <summary>Copies the database as it is at one moment into a file, while others go on working; the file is there whole or not at all.</summary>
+    /// <exception cref="StorageException">It cannot be copied, or it is on a server, whose own tools do that.</exception>
+    public Task BackUpAsync(string file, CancellationToken stop) => dialect.BackUpAsync(Path.GetFullPath(file), stop);
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
@@ -67,19 +71,28 @@ public sealed class Database : IAsyncDisposable
         },
         stop);
 
-    /// <summary>Writes in one transaction: all of it is kept when this returns, nothing if it throws. No other writer comes between its statements.</summary>
-    internal Task<T> WriteAsync<T>(Func<Work, Task<T>> write, CancellationToken stop) => dialect.PersistAsync(
+    /// <summary>Reads; all statements see the same commit.</summary>
+    internal Task<T> ReadAtOnceAsync<T>(Func<Work, Task<T>> read, CancellationToken stop) => dialect.PersistAsync(
         async token =>
         {
-            await turn.WaitAsync(token);
-            try
-            {
-                return await CommitAsync(write, alone: true, token);
-            }
-            finally
-            {
-                turn.Release();
-            }
+            await using DbConnection connection = await dialect.ConnectAsync(token);
+            await using DbTransaction transaction = await dialect.BeginReadingAsync(connection, token);
+            return await read(new Work(connection, transaction, token));
+        },
+        stop);
+
+    /// <summary>Writes in one transaction: all of it is kept when this returns, nothing if it throws. No other writer comes between its statements.</summary>
+    internal Task<T> WriteAsync<T>(Func<Work, Task<T>> write, CancellationToken stop) => InTurnAsync(token => CommitAsync(write, alone: true, token), stop);
+
+    /// <summary>Does the same and undoes it: what writing would give.</summary>
+    internal Task<T> WriteAndUndoAsync<T>(Func<Work, Task<T>> write, CancellationToken stop) => InTurnAsync(
+        async token =>
+        {
+            await using DbConnection connection = await dialect.ConnectAsync(token);
+            await using DbTransaction transaction = await dialect.BeginAsync(connection, alone: true, token);
+            T result = await write(new Work(connection, transaction, token));
+            await transaction.RollbackAsync(token);
+            return result;
         },
         stop);
 
@@ -104,6 +117,24 @@ public sealed class Database : IAsyncDisposable
             }
 
             return isOurs ? connection : null;
+        },
+        stop);
+
+    /// <summary>Looks for damage in the database itself, a sentence for each.</summary>
+    internal Task<IReadOnlyList<string>> FindDamageAsync(Work work) => dialect.FindDamageAsync(work);
+
+    private Task<T> InTurnAsync<T>(Func<CancellationToken, Task<T>> write, CancellationToken stop) => dialect.PersistAsync(
+        async token =>
+        {
+            await turn.WaitAsync(token);
+            try
+            {
+                return await write(token);
+            }
+            finally
+            {
+                turn.Release();
+            }
         },
         stop);
 

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Globalization;
 using Dapper;
 
 namespace GddWatch.Storage;
@@ -13,6 +14,21 @@ internal readonly record struct Work(DbConnection Connection, DbTransaction? Tra
         where T : class => Connection.ExecuteAsync(Command(sql, each));
 
     public Task<IEnumerable<T>> QueryAsync<T>(string sql, object? values = null) => Connection.QueryAsync<T>(Command(sql, values));
+
+    /// <summary>Rows as they come, for those that are too many to hold.</summary>
+    public IAsyncEnumerable<T> StreamAsync<T>(string sql) => Connection.QueryUnbufferedAsync<T>(sql, transaction: Transaction);
+
+    /// <summary>Rows as they come, in cells: text as it is, numbers as the shortest text that reads back as the same; null where there is nothing.</summary>
+    public async IAsyncEnumerable<IReadOnlyList<string?>> StreamCellsAsync(string sql)
+    {
+        await using DbDataReader reader = await Connection.ExecuteReaderAsync(Command(sql, null));
+        while (await reader.ReadAsync(Stop))
+        {
+            var cells = new string?[reader.FieldCount];
+            for (int i = 0; i < cells.Length; i++) cells[i] = await reader.IsDBNullAsync(i, Stop) ? null : Convert.ToString(reader.GetValue(i), CultureInfo.InvariantCulture);
+            yield return cells;
+        }
+    }
 
     public Task<T> SingleAsync<T>(string sql, object? values = null) => Connection.QuerySingleAsync<T>(Command(sql, values));
 

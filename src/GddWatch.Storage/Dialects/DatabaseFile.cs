@@ -44,14 +44,9 @@ internal static class DatabaseFile
     {
         string stamp = now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", CultureInfo.InvariantCulture);
         string backup = $"{path}.{stamp}.backup";
-        // Under another name until it is whole, so that a copy broken off is never taken for a backup.
-        string unfinished = $"{backup}.unfinished";
         try
         {
-            File.Delete(unfinished);
-            MakeEmpty(unfinished);
-            Copy(connectionString, unfinished);
-            File.Move(unfinished, backup, overwrite: true);
+            CopyWhole(connectionString, backup);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or SqliteException)
         {
@@ -60,6 +55,17 @@ internal static class DatabaseFile
                 + "Nothing was changed. Make room beside the database and start again.",
                 fault);
         }
+    }
+
+    /// <summary>Copies what is committed into a file, which is there whole or not at all.</summary>
+    public static void CopyWhole(string connectionString, string target)
+    {
+        // Under another name until it is whole, so that a copy broken off is never taken for a backup.
+        string unfinished = $"{target}.unfinished";
+        File.Delete(unfinished);
+        MakeEmpty(unfinished);
+        Copy(connectionString, unfinished);
+        File.Move(unfinished, target, overwrite: true);
     }
 
     private static void Copy(string connectionString, string target)

@@ -24,6 +24,16 @@ internal interface IDialect : IAsyncDisposable
     /// <param name="stop">To be stopped by.</param>
     Task<DbTransaction> BeginAsync(DbConnection connection, bool alone, CancellationToken stop);
 
+    /// <summary>Begins a transaction in which everything is read as it is at one moment.</summary>
+    Task<DbTransaction> BeginReadingAsync(DbConnection connection, CancellationToken stop);
+
+    /// <summary>Looks for damage in the database itself, a sentence for each.</summary>
+    Task<IReadOnlyList<string>> FindDamageAsync(Work work);
+
+    /// <summary>Copies it as it is at one moment, while others go on working.</summary>
+    /// <exception cref="StorageException">It cannot be copied, or not by this program.</exception>
+    Task BackUpAsync(string file, CancellationToken stop);
+
     /// <summary>Does a piece of work, again from its beginning where the database can be waited for; what fails is told in people's words.</summary>
     /// <exception cref="StorageException">It failed.</exception>
     Task<T> PersistAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken stop);

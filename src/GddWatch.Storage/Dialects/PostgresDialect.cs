@@ -1,3 +1,4 @@
+using System.Data;
 using System.Data.Common;
 using DbUp;
 using DbUp.Engine;
@@ -76,6 +77,16 @@ internal sealed class PostgresDialect : IDialect
         if (alone) await new Work(connection, transaction, stop).ExecuteAsync(PostgresSql.WaitForWriting);
         return transaction;
     }
+
+    public async Task<DbTransaction> BeginReadingAsync(DbConnection connection, CancellationToken stop) => await connection.BeginTransactionAsync(IsolationLevel.RepeatableRead, stop);
+
+    public async Task<IReadOnlyList<string>> FindDamageAsync(Work work) => await work.SingleAsync<bool>(PostgresSql.WaitsForDisk)
+        ? []
+        : ["The server is set to say that something is kept before it is on the disk (fsync or synchronous_commit is off): after a power cut a mail may go out twice."];
+
+    public Task BackUpAsync(string file, CancellationToken stop) => throw new StorageException(
+        $"The database '{Where}' is on a server, whose own tools copy it while it is in use: pg_dump --format=custom --file=FILE, with the server, database and user of Storage:Connection. "
+        + "`gddwatch keep export` writes what is kept to open formats. Nothing was written.");
 
     public async Task<T> PersistAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken stop)
     {

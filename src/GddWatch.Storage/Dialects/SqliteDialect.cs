@@ -58,6 +58,24 @@ internal sealed class SqliteDialect : IDialect
 
     public async Task<DbTransaction> BeginAsync(DbConnection connection, bool alone, CancellationToken stop) => await connection.BeginTransactionAsync(stop);
 
+    public Task<DbTransaction> BeginReadingAsync(DbConnection connection, CancellationToken stop) =>
+        Task.FromResult<DbTransaction>(((SqliteConnection)connection).BeginTransaction(deferred: true));
+
+    public async Task<IReadOnlyList<string>> FindDamageAsync(Work work)
+    {
+        IEnumerable<string> damage = (await work.QueryAsync<string>(SqliteSql.IntegrityCheck)).Where(finding => finding is not "ok").Select(finding => $"The file is damaged: {finding}.");
+        IEnumerable<string> dangling = (await work.QueryAsync<DanglingRow>(SqliteSql.ForeignKeyCheck)).Select(row => $"Row {row.RowId} of {row.Table} refers to something in {row.Parent} that is not there.");
+        return [.. damage, .. dangling];
+    }
+
+    public Task BackUpAsync(string file, CancellationToken stop) => PersistAsync(
+        _ =>
+        {
+            DatabaseFile.CopyWhole(connectionString, file);
+            return Task.FromResult(true);
+        },
+        stop);
+
     public async Task<T> PersistAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken stop)
     {
         try
@@ -72,6 +90,15 @@ internal sealed class SqliteDialect : IDialect
         {
             throw SqliteFaults.Damaged(Where, fault.Message);
         }
+    }
+
+    private sealed class DanglingRow
+    {
+        public string Table { get; init; } = "";
+
+        public long RowId { get; init; }
+
+        public string Parent { get; init; } = "";
     }
 
     private async Task<SqliteConnection> OpenAsync(CancellationToken stop)

@@ -24,6 +24,9 @@ internal static class PostgresSql
                 and database = (select oid from pg_database where datname = current_database()))
         """;
 
+    // A server that says "kept" before it is on the disk may forget after a power cut that a mail was delivered.
+    public const string WaitsForDisk = "select current_setting('fsync') = 'on' and current_setting('synchronous_commit') <> 'off'";
+
     public const string SchemaName = "select current_schema()";
 
     public const string TableNames = "select tablename from pg_tables where schemaname = current_schema() order by tablename";

@@ -11,6 +11,10 @@ internal static class SqliteSql
 
     public const string QuickCheck = "pragma quick_check(1)";
 
+    public const string IntegrityCheck = "pragma integrity_check(100)";
+
+    public const string ForeignKeyCheck = "pragma foreign_key_check";
+
     public const string BeginWriting = "begin immediate";
 
     public const string Commit = "commit";

@@ -19,6 +19,7 @@ internal static class CommandLine
             BacktestCommand.Create(common, terminal),
             RecordCommand.Create(common, terminal),
             CheckCommand.Create(common, terminal),
+            KeepCommand.Create(common, terminal),
         };
         root.Add(common.Config);
         root.Add(common.Data);

@@ -24,6 +24,14 @@ internal sealed class Keeping(DatabasePlace place, Terminal terminal)
     /// <summary>Opens it; that a server does not answer and is tried again is said on the error stream.</summary>
     public Task<Database> OpenAsync(CancellationToken stop) => Database.OpenAsync(Place, terminal.Clock, terminal.Error.WriteLine, stop);
 
+    /// <summary>Whether anything is kept; where not, that is said.</summary>
+    public bool SayWhereNothingIsKept()
+    {
+        if (Place.MayHoldSomething) return true;
+        terminal.Error.WriteLine($"Nothing is kept in {Place} yet. Look whether --data names the folder in which the service keeps its database.");
+        return false;
+    }
+
     /// <summary>Reads something that is kept, or gives what stands for nothing where nobody has kept anything yet.</summary>
     public async Task<T> ReadAsync<T>(T nothing, Func<Database, Task<T>> read, CancellationToken stop)
     {

@@ -32,6 +32,22 @@ internal static class ProgramText
         writer.Flush();
     }
 
+    /// <summary>The same for rows that are too many to hold; gives how many there were.</summary>
+    public static async Task<long> WriteCsvAsync(TextWriter output, IReadOnlyList<string> header, IAsyncEnumerable<IReadOnlyList<string?>> rows)
+    {
+        using var writer = CsvWriter.Create(output, new CsvWriterOptions { HasHeader = false, NewLine = "\n" }, leaveOpen: true);
+        WriteRow(writer, header);
+        long count = 0;
+        await foreach (IReadOnlyList<string?> row in rows)
+        {
+            WriteRow(writer, row);
+            count++;
+        }
+
+        writer.Flush();
+        return count;
+    }
+
     private static void WriteRow(CsvWriter writer, IReadOnlyList<string?> cells)
     {
         foreach (string? cell in cells) writer.WriteField(cell ?? "");
