@@ -13,6 +13,18 @@ public sealed class DailySeriesBuilder
     private int lowest = int.MaxValue;
     private int highest = int.MinValue;
 
+    /// <summary>For days of which nothing is known beforehand.</summary>
+    public DailySeriesBuilder()
+    {
+    }
+
+    /// <summary>For days from a first to a last one: their columns are made once, of the right length. Others may still be given.</summary>
+    public DailySeriesBuilder(DateOnly firstDay, DateOnly lastDay)
+    {
+        firstDayNumber = firstDay.DayNumber;
+        capacity = Math.Max(lastDay.DayNumber - firstDayNumber + 1, 1);
+    }
+
     /// <summary>Whether no day has been given yet.</summary>
     public bool IsEmpty => highest < lowest;
 
@@ -41,6 +53,25 @@ public sealed class DailySeriesBuilder
         if (mark != Mark.Measured && variable is (WeatherVariable.MinimumAirC or WeatherVariable.MaximumAirC)) marks[(day.DayNumber, variable)] = mark;
     }
 
+    /// <summary>Puts in values of days that follow each other, NaN where a day's is not known. Days at either end that know none do not count as given.</summary>
+    public void Put(DateOnly firstDay, WeatherVariable variable, ReadOnlySpan<double> values)
+    {
+        int from = 0;
+        while (from < values.Length && double.IsNaN(values[from])) from++;
+        int until = values.Length;
+        while (until > from && double.IsNaN(values[until - 1])) until--;
+        if (from == until) return;
+        Reach(firstDay.DayNumber + from);
+        Reach(firstDay.DayNumber + until - 1);
+        double[] column = columns[(int)variable] ??= NewColumn(capacity);
+        Span<double> places = column.AsSpan(firstDay.DayNumber + from - firstDayNumber, until - from);
+        ReadOnlySpan<double> given = values[from..until];
+        for (int i = 0; i < places.Length; i++)
+        {
+            if (double.IsNaN(places[i])) places[i] = given[i];
+        }
+    }
+
     /// <summary>Puts in every value of another series that is not known here yet: the rung of a second feed.</summary>
     public void AddMissingFrom(DailySeries other)
     {
@@ -55,7 +86,7 @@ public sealed class DailySeriesBuilder
         }
     }
 
-    /// <summary>The series from the first to the last day given, or null where none was given.</summary>
+    /// <summary>The series from the first to the last day given, or null where none was given. The builder is empty afterwards.</summary>
     public DailySeries? Build()
     {
         if (IsEmpty) return null;
@@ -65,14 +96,20 @@ public sealed class DailySeriesBuilder
         {
             bool needed = variable is (int)WeatherVariable.MinimumAirC or (int)WeatherVariable.MaximumAirC;
             packed[variable] = columns[variable] is { } column
-                ? column.AsSpan(lowest - firstDayNumber, count).ToArray()
+                ? Packed(column, count)
                 : needed ? NewColumn(count) : null;
         }
 
         Mark[] minimumMarks = new Mark[count], maximumMarks = new Mark[count];
         foreach (((int dayNumber, WeatherVariable variable), Mark mark) in marks) (variable == WeatherVariable.MinimumAirC ? minimumMarks : maximumMarks)[dayNumber - lowest] = mark;
-        return new DailySeries(DateOnly.FromDayNumber(lowest), count, packed, minimumMarks, maximumMarks);
+        DailySeries series = new(DateOnly.FromDayNumber(lowest), count, packed, minimumMarks, maximumMarks);
+        Array.Clear(columns);
+        marks.Clear();
+        (lowest, highest, capacity) = (int.MaxValue, int.MinValue, 0);
+        return series;
     }
+
+    private double[] Packed(double[] column, int count) => column.Length == count ? column : column.AsSpan(lowest - firstDayNumber, count).ToArray();
 
     private void Reach(int dayNumber)
     {

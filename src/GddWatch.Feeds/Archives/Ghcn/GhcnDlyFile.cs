@@ -78,7 +78,7 @@ internal static class GhcnDlyFile
         }
 
         days.Take(new GhcnValue(
-            new DateOnly(date.Year, date.Month, date.Day), element, value, (char)group[ValueLength], (char)group[ValueLength + 1], (char)group[ValueLength + 2], null, line));
+            new DateOnly(date.Year, date.Month, date.Day), element, value, (char)group[ValueLength], (char)group[ValueLength + 1], (char)group[ValueLength + 2], TimeOfReading.NotTold, line));
     }
 
     private static string Column(GhcnElement element, int day) => $"VALUE{day} of {element.Code()}";

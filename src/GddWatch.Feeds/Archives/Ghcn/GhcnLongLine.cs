@@ -28,7 +28,20 @@ internal static class GhcnLongLine
     /// <summary>Takes the value of a line.</summary>
     public static void Take(ReadOnlySpan<byte> line, int number, GhcnStationDays days)
     {
-        if (!GhcnPlainLine.TryTake(line, number, days)) TakeSlowly(line, number, days);
+        Span<byte> window = stackalloc byte[GhcnPlainLine.Window];
+        if (line.Length < window.Length)
+        {
+            line.CopyTo(window);
+            window[line.Length] = (byte)'\n';
+            if (GhcnPlainLine.IsAt(window))
+            {
+                bool isUsed = GhcnPlainLine.TryRead(window, number, out GhcnValue value, out int length);
+                if (isUsed) days.Take(value);
+                if (length > 0) return;
+            }
+        }
+
+        TakeSlowly(line, number, days);
     }
 
     // Field by field, with the place of whatever is wrong.
@@ -67,7 +80,7 @@ internal static class GhcnLongLine
             return;
         }
 
-        days.Take(new GhcnValue(day, element, value, measurement, quality, source, count == Fields ? GhcnValue.Time(line[fields[7]].Trim((byte)' ')) : null, number));
+        days.Take(new GhcnValue(day, element, value, measurement, quality, source, count == Fields ? GhcnValue.Time(line[fields[7]].Trim((byte)' ')) : TimeOfReading.NotTold, number));
     }
 
     /// <summary>Reads eight digits as a day since daily temperatures have been kept.</summary>

@@ -52,7 +52,7 @@ internal sealed class GhcnSeries(ArchiveFeedDefinition definition, Site site, Da
 
     private DailySeries? PlainColumns()
     {
-        DailySeriesBuilder builder = new();
+        DailySeriesBuilder builder = new(DateOnly.FromDayNumber(plain[0].FirstDayNumber), DateOnly.FromDayNumber(plain[^1].LastDayNumber));
         int? last = null;
         foreach (GhcnStationDays station in plain) last = station.PutInto(builder, last, faults);
         return builder.Build();

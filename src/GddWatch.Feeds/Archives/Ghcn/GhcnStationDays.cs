@@ -9,13 +9,13 @@ namespace GddWatch.Feeds.Archives.Ghcn;
 /// <summary>What one file knows of one station, put together from values in any order.</summary>
 internal sealed class GhcnStationDays(string file)
 {
-    private const int PageDays = 256;
+    private const int PagesAtHand = 64;
+    private const int ValuesAtATime = 64;
 
-    // Days lie in pages, since the values of one station come from days close to each other, and a spoiled date must cost a page, not all the years before it.
-    private readonly Dictionary<int, GhcnDay[]> pages = [];
+    private readonly Dictionary<int, GhcnPage> pages = [];
+    // The pages of the last 45 years that were met, each at its number's place: in rows of any order the next day is on any of them.
+    private readonly GhcnPage?[] atHand = new GhcnPage?[PagesAtHand];
     private readonly GhcnSetAside setAside = new();
-    private GhcnDay[] page = [];
-    private int pageNumber = -1;
     private bool hasMornings;
 
     /// <summary>The file as people call it.</summary>
@@ -40,30 +40,18 @@ internal sealed class GhcnStationDays(string file)
     public int LastDayNumber { get; private set; } = int.MinValue;
 
     /// <summary>Takes a value, or sets it aside where its flags say so. The first value of a day and element stands.</summary>
-    public void Take(in GhcnValue value)
+    public void Take(in GhcnValue value) => Take(new ReadOnlySpan<GhcnValue>(in value));
+
+    /// <summary>Takes values one after the other.</summary>
+    public void Take(ReadOnlySpan<GhcnValue> values)
     {
-        ref GhcnDay day = ref DayOf(value.Day.DayNumber, value.Line);
-        if (value.Value == GhcnElements.Missing || setAside.Takes(value)) return;
-        GhcnElement element = value.Element;
-        if (!element.IsPossible(value.Value))
+        while (!values.IsEmpty)
         {
-            Faults.Add(FaultKind.OutsideRecords, GhcnFaults.OutsideRecords(File, value));
-            return;
+            ReadOnlySpan<GhcnValue> next = values[..Math.Min(values.Length, ValuesAtATime)];
+            NameDays(next);
+            foreach (ref readonly GhcnValue value in next) TakeOfNamedDay(value);
+            values = values[next.Length..];
         }
-
-        ref short place = ref day.Values[(int)element];
-        if (place != GhcnDay.Unknown)
-        {
-            Faults.Add(FaultKind.Duplicate, GhcnFaults.Again(File, value, isTheSame: place == value.Value));
-            return;
-        }
-
-        place = (short)value.Value;
-        KnowsValues = true;
-        if (element != GhcnElement.Maximum || value.ObservedAt is null) return;
-        KnowsTimes = true;
-        day.MaximumRead = (byte)(value.IsOfTheMorning ? 1 : 2);
-        hasMornings |= value.IsOfTheMorning;
     }
 
     /// <summary>Tells what was wrong in the lines, and what their flags forbade to use.</summary>
@@ -79,9 +67,9 @@ internal sealed class GhcnStationDays(string file)
     public bool ArePlain(DateOnly today, ObservationTime? otherwise)
     {
         if (hasMornings || otherwise == ObservationTime.Morning || LastDayNumber > today.DayNumber || pages.Count == 0) return false;
-        foreach (GhcnDay[] each in pages.Values)
+        foreach (GhcnPage page in pages.Values)
         {
-            foreach (ref readonly GhcnDay day in each.AsSpan())
+            foreach (ref readonly GhcnDay day in page.All)
             {
                 if (day.Line != 0 && day.Values[(int)GhcnElement.Minimum] > day.Values[(int)GhcnElement.Maximum] && day.Values[(int)GhcnElement.Maximum] != GhcnDay.Unknown) return false;
             }
@@ -94,19 +82,23 @@ internal sealed class GhcnStationDays(string file)
     public int PutInto(DailySeriesBuilder builder, int? before, FaultList faults)
     {
         int last = before ?? FirstDayNumber - 1;
-        foreach (int number in pages.Keys.Order())
+        foreach (GhcnPage page in InOrder())
         {
-            GhcnDay[] each = pages[number];
-            for (int i = 0; i < each.Length; i++)
+            Span<GhcnDay> all = page.All;
+            for (int i = 0; i < all.Length; i++)
             {
-                if (each[i].Line == 0) continue;
-                int day = (number * PageDays) + i;
-                if (day > last + 1) faults.Add(FaultKind.Gap, SeriesFaults.Gap(File, each[i].Line, DateOnly.FromDayNumber(last + 1), DateOnly.FromDayNumber(day - 1)));
+                if (all[i].Line == 0) continue;
+                int day = page.DayNumberAt(i);
+                if (day > last + 1) faults.Add(FaultKind.Gap, SeriesFaults.Gap(File, all[i].Line, DateOnly.FromDayNumber(last + 1), DateOnly.FromDayNumber(day - 1)));
                 last = day;
-                Put(builder, DateOnly.FromDayNumber(day), each[i]);
             }
+
+            Put(builder, page);
         }
 
+        // A day whose values are all missing still belongs to the series.
+        builder.Add(new DailyRecord { Day = DateOnly.FromDayNumber(FirstDayNumber) });
+        builder.Add(new DailyRecord { Day = DateOnly.FromDayNumber(last) });
         return last;
     }
 
@@ -114,59 +106,105 @@ internal sealed class GhcnStationDays(string file)
     public List<ReadDay> ToRows(DateOnly today, ObservationTime? otherwise, FaultList faults)
     {
         List<ReadDay> rows = [];
-        foreach (int number in pages.Keys.Order())
+        foreach (GhcnPage page in InOrder())
         {
-            GhcnDay[] each = pages[number];
-            for (int i = 0; i < each.Length; i++)
+            Span<GhcnDay> all = page.All;
+            for (int i = 0; i < all.Length; i++)
             {
-                if (each[i].Line == 0) continue;
-                var date = DateOnly.FromDayNumber((number * PageDays) + i);
-                if (date > today) faults.Add(FaultKind.Date, RowFaults.InTheFuture(File, each[i].Line, "DATE", DayText.Of(date), today));
-                else rows.Add(ToRow(date, each[i], otherwise, faults));
+                if (all[i].Line == 0) continue;
+                var date = DateOnly.FromDayNumber(page.DayNumberAt(i));
+                if (date > today) faults.Add(FaultKind.Date, RowFaults.InTheFuture(File, all[i].Line, "DATE", DayText.Of(date), today));
+                else rows.Add(ToRow(date, all[i], otherwise, faults));
             }
         }
 
         return rows;
     }
 
-    private ref GhcnDay DayOf(int dayNumber, int line)
+    // Nothing in here depends on what is found, so that many days are on their way from far memory at the same time: in rows of any order nearly every day is there.
+    private void NameDays(ReadOnlySpan<GhcnValue> values)
     {
-        if (dayNumber / PageDays != pageNumber) OpenPage(dayNumber / PageDays);
-        ref GhcnDay day = ref page[dayNumber % PageDays];
-        if (day.Line != 0) return ref day;
-        day = GhcnDay.At(line);
-        FirstDayNumber = Math.Min(FirstDayNumber, dayNumber);
-        LastDayNumber = Math.Max(LastDayNumber, dayNumber);
-        return ref day;
-    }
-
-    private void OpenPage(int number)
-    {
-        ref GhcnDay[]? there = ref CollectionsMarshal.GetValueRefOrAddDefault(pages, number, out _);
-        page = there ??= new GhcnDay[PageDays];
-        pageNumber = number;
-    }
-
-    private static void Put(DailySeriesBuilder builder, DateOnly date, in GhcnDay day)
-    {
-        bool isBlank = true;
-        for (int i = 0; i < GhcnElements.Count; i++)
+        (int first, int last) = (FirstDayNumber, LastDayNumber);
+        foreach (ref readonly GhcnValue value in values)
         {
-            if (day.Values[i] == GhcnDay.Unknown) continue;
-            var element = (GhcnElement)i;
-            builder.Put(date, element.Variable(), element.ToRecordUnit(day.Values[i]));
-            isBlank = false;
+            int dayNumber = value.DayNumber;
+            ref GhcnDay day = ref DayOf(dayNumber);
+            day.Line |= value.Line & IfNaught(day.Line);
+            first = Math.Min(first, dayNumber);
+            last = Math.Max(last, dayNumber);
         }
 
-        // A day whose values are all missing still belongs to the series.
-        if (isBlank) builder.Add(new DailyRecord { Day = date });
+        (FirstDayNumber, LastDayNumber) = (first, last);
+    }
+
+    // All bits where the line is 0, none otherwise: a branch here would often be guessed wrongly, and then wait until the day has come.
+    private static int IfNaught(int line) => (line - 1) >> 31;
+
+    private void TakeOfNamedDay(in GhcnValue value)
+    {
+        if (value.Value == GhcnElements.Missing || setAside.Takes(value)) return;
+        GhcnElement element = value.Element;
+        if (!element.IsPossible(value.Value))
+        {
+            Faults.Add(FaultKind.OutsideRecords, GhcnFaults.OutsideRecords(File, value));
+            return;
+        }
+
+        ref GhcnDay day = ref DayOf(value.DayNumber);
+        ref short place = ref day.Values[(int)element];
+        if (place != GhcnDay.Unknown)
+        {
+            Faults.Add(FaultKind.Duplicate, GhcnFaults.Again(File, value, isTheSame: place == value.Value));
+            return;
+        }
+
+        place = (short)value.Value;
+        KnowsValues = true;
+        if (element != GhcnElement.Maximum || value.ReadAt == TimeOfReading.NotTold) return;
+        KnowsTimes = true;
+        day.MaximumRead = value.ReadAt;
+        hasMornings |= value.ReadAt == TimeOfReading.Morning;
+    }
+
+    private ref GhcnDay DayOf(int dayNumber)
+    {
+        int number = dayNumber >>> GhcnPage.DaysAsPower;
+        GhcnPage page = atHand[number & (PagesAtHand - 1)] is { } one && one.Number == number ? one : Open(number);
+        return ref page.All[dayNumber & (GhcnPage.Days - 1)];
+    }
+
+    private GhcnPage Open(int number)
+    {
+        ref GhcnPage? page = ref CollectionsMarshal.GetValueRefOrAddDefault(pages, number, out _);
+        return atHand[number & (PagesAtHand - 1)] = page ??= new GhcnPage(number);
+    }
+
+    private IEnumerable<GhcnPage> InOrder() => pages.Values.OrderBy(page => page.Number);
+
+    private static void Put(DailySeriesBuilder builder, GhcnPage page)
+    {
+        Span<double> column = stackalloc double[GhcnPage.Days];
+        var first = DateOnly.FromDayNumber(page.DayNumberAt(0));
+        foreach (GhcnElement element in Enum.GetValues<GhcnElement>())
+        {
+            bool isBlank = true;
+            Span<GhcnDay> all = page.All;
+            for (int i = 0; i < column.Length; i++)
+            {
+                bool isKnown = all[i].Values[(int)element] != GhcnDay.Unknown;
+                column[i] = isKnown ? element.ToRecordUnit(all[i].Values[(int)element]) : double.NaN;
+                isBlank &= !isKnown;
+            }
+
+            if (!isBlank) builder.Put(first, element.Variable(), column);
+        }
     }
 
     private ReadDay ToRow(DateOnly date, GhcnDay day, ObservationTime? otherwise, FaultList faults)
     {
         ReadDay row = new(date, File, day.Line)
         {
-            MaximumIsOfTheDayBefore = day.MaximumRead == 1 || (day.MaximumRead == 0 && otherwise == ObservationTime.Morning),
+            MaximumIsOfTheDayBefore = day.MaximumRead == TimeOfReading.Morning || (day.MaximumRead == TimeOfReading.NotTold && otherwise == ObservationTime.Morning),
         };
         for (int i = 0; i < GhcnElements.Count; i++)
         {

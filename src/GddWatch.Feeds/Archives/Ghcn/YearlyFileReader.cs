@@ -18,12 +18,12 @@ internal sealed class YearlyFileReader
 
     private readonly string name;
     private readonly TimeProvider clock;
-    private readonly Dictionary<StationKey, GhcnStationDays> wanted = [];
+    private readonly StationPlaces places;
+    private readonly GhcnStationDays[] wanted;
+    private readonly GatheredValues gathered;
     private readonly Dictionary<string, GhcnStationDays> stations = new(StringComparer.Ordinal);
     private readonly SortedSet<string> others = new(StringComparer.Ordinal);
     private readonly FaultList faults = new();
-    private StationKey lastStation;
-    private GhcnStationDays? lastDays;
     private int lines;
     private bool isInLongLine;
 
@@ -31,11 +31,16 @@ internal sealed class YearlyFileReader
     {
         this.name = name;
         this.clock = clock;
+        List<StationKey> keys = [];
         foreach (string station in wantedStations)
         {
-            if (StationKey.Of(station) is not { } key) continue;
-            stations[station] = wanted[key] = new GhcnStationDays(name);
+            if (StationKey.Of(station) is not { } key || !stations.TryAdd(station, new GhcnStationDays(name))) continue;
+            keys.Add(key);
         }
+
+        places = new StationPlaces(keys);
+        wanted = [.. stations.Values];
+        gathered = new GatheredValues(wanted);
     }
 
     /// <summary>Reads the file.</summary>
@@ -90,6 +95,7 @@ internal sealed class YearlyFileReader
 
         if (total == 0) return Refuse(isBeingWritten ? PackedFaults.Broken(name, changedJustNow: true) : FileFaults.Empty(name));
         FinishLastLine(buffer.AsSpan(0, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
+        gathered.HandOverAll();
         return new YearlyFile(stations, faults, others);
     }
 
@@ -106,8 +112,17 @@ internal sealed class YearlyFileReader
     private int TakeLines(Span<byte> text)
     {
         Span<byte> rest = text;
-        for (int end = rest.IndexOf((byte)'\n'); end >= 0; end = rest.IndexOf((byte)'\n'))
+        while (true)
         {
+            if (!isInLongLine && rest.Length >= GhcnPlainLine.Window)
+            {
+                int length = TakePlainLine(rest);
+                rest = rest[length..];
+                if (length > 0) continue;
+            }
+
+            int end = rest.IndexOf((byte)'\n');
+            if (end < 0) break;
             if (isInLongLine) lines++;
             else TakeLine(rest[..end]);
             isInLongLine = false;
@@ -116,6 +131,25 @@ internal sealed class YearlyFileReader
 
         rest.CopyTo(text);
         return rest.Length;
+    }
+
+    // The length of the line that was taken, with its end; 0 where it is not of the usual form, so that it was not.
+    private int TakePlainLine(ReadOnlySpan<byte> ahead)
+    {
+        if (!GhcnPlainLine.IsAt(ahead)) return 0;
+        int length;
+        int place = places.Of(StationKey.Of(ahead));
+        if (place >= 0)
+        {
+            if (GhcnPlainLine.TryRead(ahead, lines + 1, out GhcnValue value, out length)) gathered.Add(place, value);
+        }
+        else
+        {
+            length = others.Count < OthersShown ? 0 : GhcnPlainLine.LengthOf(ahead);
+        }
+
+        if (length > 0) lines++;
+        return length;
     }
 
     private void TakeLine(ReadOnlySpan<byte> line)
@@ -130,22 +164,15 @@ internal sealed class YearlyFileReader
             if (line.Length > RowLimits.LongestLineBytes) TellLongLine(line, lines);
             else faults.Add(FaultKind.FieldCount, GhcnFaults.NotARecord(name, lines, GhcnLongLine.Accepted, line));
         }
-        else if (DaysOf(StationKey.Of(station)) is { } days)
+        else if (places.Of(StationKey.Of(station)) is var place and >= 0)
         {
-            GhcnLongLine.Take(line, lines, days);
+            gathered.HandOver(place);
+            GhcnLongLine.Take(line, lines, wanted[place]);
         }
         else if (others.Count < OthersShown)
         {
             others.Add(Encoding.UTF8.GetString(station));
         }
-    }
-
-    // A station's elements of a day stand together in the archive's own files.
-    private GhcnStationDays? DaysOf(StationKey station)
-    {
-        if (station == lastStation) return lastDays;
-        lastStation = station;
-        return lastDays = wanted.GetValueOrDefault(station);
     }
 
     private void TellLongLine(ReadOnlySpan<byte> line, int number) =>
