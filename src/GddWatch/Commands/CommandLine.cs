@@ -17,6 +17,7 @@ internal static class CommandLine
             StatusCommand.Create(common, terminal),
             DailyCommand.Create(common, terminal),
             BacktestCommand.Create(common, terminal),
+            FitCommand.Create(common, terminal),
             RecordCommand.Create(common, terminal),
             CheckCommand.Create(common, terminal),
             KeepCommand.Create(common, terminal),

@@ -1,0 +1,33 @@
+using GddWatch.Agronomy.Backtesting.Scores;
+using GddWatch.Agronomy.Journal;
+using GddWatch.Agronomy.Treatments;
+using GddWatch.Feeds.Faults;
+using GddWatch.Watching;
+
+namespace GddWatch.Commands.Backtesting;
+
+/// <summary>What was seen outdoors: in the journal, and in a file.</summary>
+internal static class Observations
+{
+    /// <summary>All of it; null, with what is wrong told on the error stream, where the file as a whole cannot be used.</summary>
+    public static async Task<ObservedDates?> ReadAsync(string? file, Keeping keeping, Workplace place, Terminal terminal, CancellationToken stop)
+    {
+        IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(keeping, stop);
+        ObservedDate[] recorded = [.. journals.SelectMany(journal => journal.Value.Entries.OfType<Sighting>().Select(sighting => new ObservedDate(journal.Key, sighting.What, null, sighting.On)))];
+        if (file is null) return new ObservedDates(recorded);
+        var reader = new ObservedFile(file, [.. place.Region.Sites.Select(site => site.Id)]);
+        IReadOnlyList<ObservedDate> read = reader.Read();
+        foreach (Fault fault in reader.Faults) terminal.Error.WriteLine(fault);
+        return reader.Faults.Any(fault => fault.Severity == FaultSeverity.Refused) || (read.Count == 0 && reader.Faults.Count > 0) ? null : new ObservedDates([.. recorded, .. read]);
+    }
+
+    /// <summary>Says what was seen that no treatment is compared with.</summary>
+    public static void TellUnused(ObservedDates observed, IReadOnlyList<Treatment> treatments, Terminal terminal)
+    {
+        HashSet<string> used = [.. treatments.SelectMany(treatment => treatment.CompareWith.Seen.Select(seen => seen.What).Append(treatment.Id))];
+        foreach (string what in observed.All.Select(each => each.What).Distinct(StringComparer.Ordinal).Where(what => !used.Contains(what)))
+        {
+            terminal.Error.WriteLine($"\"{what}\" was seen, and no treatment is compared with it: name it under compare-with of a treatment, or find thresholds for it by `gddwatch fit {what}`.");
+        }
+    }
+}

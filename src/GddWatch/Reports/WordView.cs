@@ -1,0 +1,4 @@
+namespace GddWatch.Reports;
+
+/// <summary>A word and what it means.</summary>
+internal sealed record WordView(string Word, string Meaning);

@@ -1,0 +1,159 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using GddWatch.Commands.Backtesting;
+using Xunit;
+
+namespace GddWatch.Tests.Commands;
+
+/// <summary>What backtest tells beyond the windows: scores, rivals, variants and the page.</summary>
+public sealed class PastSeasonsTests
+{
+    private static readonly string[] OnePreEmergent = ["--site", "north-common", "--treatment", "spring-pre-emergent"];
+
+    private static async Task<JsonElement> JsonAsync(Workshop workshop, params string[] arguments)
+    {
+        Ran ran = await workshop.RunAsync(["backtest", "--format", "json", .. arguments]);
+        Assert.True(ran.Code == 0, ran.Error);
+        return JsonDocument.Parse(ran.Output).RootElement;
+    }
+
+    /// <summary>Crabgrass that comes up 14 days after each opening, and two days later than that in every other year.</summary>
+    private static async Task<string> ObservedAsync(Workshop workshop)
+    {
+        var csv = new StringBuilder("site,event,date,season\n");
+        foreach (JsonElement window in (await JsonAsync(workshop, OnePreEmergent)).GetProperty("windows").EnumerateArray())
+        {
+            DateOnly opens = DateOnly.Parse(window.GetProperty("opens").GetString()!, CultureInfo.InvariantCulture);
+            csv.Append(CultureInfo.InvariantCulture, $"north-common,first-seedlings,{opens.AddDays(opens.Year % 2 == 0 ? 14 : 16):yyyy-MM-dd},\n");
+        }
+
+        string file = Path.Combine(workshop.Folder, "seen.csv");
+        await File.WriteAllTextAsync(file, csv.ToString(), TestContext.Current.CancellationToken);
+        return file;
+    }
+
+    [Fact]
+    public async Task Windows_are_scored_against_what_was_seen_beside_the_calendar()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        JsonElement json = await JsonAsync(workshop, [.. OnePreEmergent, "--observed", await ObservedAsync(workshop)]);
+        JsonElement[] scores = [.. json.GetProperty("scores").EnumerateArray()];
+        Assert.Equal(["window", "calendar", "best fixed date", "running mean of air"], scores.Select(score => score.GetProperty("rival").GetString()));
+        // The window is early by 0 or 2 days: by 2 in every odd year.
+        int odd = json.GetProperty("windows").EnumerateArray().Count(window => window.GetProperty("season").GetInt32() % 2 == 1);
+        int all = json.GetProperty("windows").GetArrayLength();
+        Assert.Equal(2.0 * odd / all, scores[0].GetProperty("meanAbsoluteErrorDays").GetDouble(), 1e-4);
+        Assert.Equal(-2.0 * odd / all, scores[0].GetProperty("biasDays").GetDouble(), 1e-4);
+        Assert.Equal(all, scores[0].GetProperty("hits").GetInt32());
+        Assert.True(scores[0].GetProperty("skillAgainstCalendar").GetDouble() > 0.5);
+        Assert.True(scores[1].GetProperty("meanAbsoluteErrorDays").GetDouble() > scores[2].GetProperty("meanAbsoluteErrorDays").GetDouble());
+        Assert.All(json.GetProperty("compared").EnumerateArray(), row => Assert.EndsWith("-04-15", row.GetProperty("calendar").GetString(), StringComparison.Ordinal));
+        Assert.Equal(3, json.GetProperty("rivals").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task What_the_journal_has_seen_is_scored_too()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        Assert.Equal(0, (await workshop.RunAsync("record", "sighting", "first-seedlings", "--site", "north-common", "--on", "2025-04-17")).Code);
+        JsonElement json = await JsonAsync(workshop, OnePreEmergent);
+        Assert.Equal(1, json.GetProperty("scores")[0].GetProperty("seasons").GetInt32());
+    }
+
+    [Fact]
+    public async Task Other_thresholds_are_tried_and_the_one_in_use_moves_nothing()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        JsonElement json = await JsonAsync(workshop, [.. OnePreEmergent, "--what-if", "soil threshold: 45 °F to 53 °F by 4 °F", "--what-if", "mean-over: 5 days, 10 days", "--from", "2015", "--until", "2022"]);
+        JsonElement[] tried = [.. json.GetProperty("whatIf").EnumerateArray()];
+        Assert.Equal(6, tried.Length);
+        JsonElement inUse = Assert.Single(tried, each => each.GetProperty("whatIf").GetString() == "soil threshold 9.4 °C; mean-over 5 days");
+        Assert.Equal(0, inUse.GetProperty("meanDaysLater").GetDouble());
+        double lower = tried.First(each => each.GetProperty("whatIf").GetString()!.StartsWith("soil threshold 7.2", StringComparison.Ordinal)).GetProperty("meanDaysLater").GetDouble();
+        double higher = tried.First(each => each.GetProperty("whatIf").GetString()!.StartsWith("soil threshold 11.7", StringComparison.Ordinal)).GetProperty("meanDaysLater").GetDouble();
+        Assert.True(lower <= 0 && higher > 0, $"{lower} and {higher}");
+        Assert.All(json.GetProperty("windows").EnumerateArray(), window => Assert.InRange(window.GetProperty("season").GetInt32(), 2015, 2022));
+        Ran csv = await workshop.RunAsync(["backtest", "--format", "csv", "--table", "whatIfSites", .. OnePreEmergent, "--what-if", "depth: 2 in, 4 in"]);
+        Assert.Equal(3, csv.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+    }
+
+    [Fact]
+    public async Task The_page_stands_alone_and_every_picture_and_table_says_what_it_is()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string file = Path.Combine(workshop.Folder, "out", "season.html");
+        Ran ran = await workshop.RunAsync(["backtest", .. OnePreEmergent, "--observed", await ObservedAsync(workshop), "--report", file]);
+        Assert.True(ran.Code == 0, ran.Error);
+        string page = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        Assert.Equal(["season.html"], Directory.EnumerateFiles(Path.GetDirectoryName(file)!).Select(Path.GetFileName));
+        Assert.Contains("<html lang=\"en\">", page, StringComparison.Ordinal);
+        string[] pictures = [.. Regex.Matches(page, "<img [^>]*>").Select(match => match.Value)];
+        // Dates, spread and threshold of the one treatment; soil and heat of the one site.
+        Assert.Equal(5, pictures.Length);
+        Assert.All(pictures, picture => Assert.Matches("src=\"data:image/png;base64,[^\"]+\" alt=\"[^\"]{40,}\"", picture));
+        Assert.Equal(Regex.Count(page, "<table"), Regex.Count(page, "<caption>[^<]{10,}</caption>"));
+        Assert.All(Regex.Matches(page, "<th(?!ead)[^>]*>").Select(match => match.Value), head => Assert.Contains("scope=", head, StringComparison.Ordinal));
+        // Nothing is loaded from elsewhere.
+        Assert.DoesNotMatch("(src|href|srcset)=\"(?!data:|#)", page);
+        Assert.DoesNotContain("{{", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", Regex.Replace(page, "base64,[^\"]+", ""), StringComparison.Ordinal);
+        foreach (string word in (string[])["North Common", "Scores against what was seen", "15 April", "If the threshold were another", "invented", "@media print"]) Assert.Contains(word, page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Names_are_text_in_the_page_and_never_markup()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string region = Path.Combine(workshop.Config, "region.yaml");
+        await File.WriteAllTextAsync(region, (await File.ReadAllTextAsync(region, TestContext.Current.CancellationToken)).Replace("name: North Common", "name: \"<script>alert(1)</script> & Sons\"", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        string file = Path.Combine(workshop.Folder, "season.html");
+        Assert.Equal(0, (await workshop.RunAsync(["backtest", .. OnePreEmergent, "--report", file])).Code);
+        string page = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+        Assert.Contains("&lt;script&gt;alert(1)&lt;/script&gt; &amp; Sons", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_stops_the_writing_of_a_file_finds_the_old_one_whole()
+    {
+        using Workshop workshop = new();
+        string file = Path.Combine(workshop.Folder, "page", "season.html");
+        await WholeFile.WriteAsync(file, "old", CancellationToken.None);
+        using var stopped = new CancellationTokenSource();
+        await stopped.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => WholeFile.WriteAsync(file, "new", stopped.Token));
+        Assert.Equal("old", await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken));
+        Assert.Single(Directory.EnumerateFiles(Path.GetDirectoryName(file)!));
+    }
+
+    [Fact]
+    public async Task All_faults_of_a_file_of_dates_are_told_at_once_and_the_good_rows_are_used()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string file = Path.Combine(workshop.Folder, "seen.csv");
+        await File.WriteAllTextAsync(
+            file,
+            "site,event,date,season\nnorth-comon,first-seedlings,2020-04-20,\nnorth-common,first-seedlings,20.4.2020,\nnorth-common,,2020-04-20,\nnorth-common,first-seedlings,,\nnorth-common,first-seedlings,,2019\nnorth-common,first-seedlings,2021-04-20,\n",
+            TestContext.Current.CancellationToken);
+        Ran ran = await workshop.RunAsync(["backtest", "--format", "json", .. OnePreEmergent, "--observed", file]);
+        Assert.Equal(0, ran.Code);
+        Assert.Equal([2, 3, 4, 5], Regex.Matches(ran.Error, "line ([0-9]+)").Select(match => int.Parse(match.Groups[1].ValueSpan)));
+        Assert.Contains("\"north-common\" is the nearest", ran.Error, StringComparison.Ordinal);
+        JsonElement window = JsonDocument.Parse(ran.Output).RootElement.GetProperty("scores")[0];
+        Assert.Equal((1, 1, 1), (window.GetProperty("seasons").GetInt32(), window.GetProperty("lookedForInVain").GetInt32(), window.GetProperty("falseOpenings").GetInt32()));
+        Assert.Equal(2, (await workshop.RunAsync("backtest", "--observed", Path.Combine(workshop.Folder, "none.csv"))).Code);
+    }
+
+    [Fact]
+    public async Task Wrong_options_are_wrong_usage_and_all_of_them_are_told()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        Ran ran = await workshop.RunAsync("backtest", "--site", "nowhere", "--treatment", "spring-preemergent", "--from", "2020", "--until", "2010", "--within", "a week", "--what-if", "colour: red", "--report", "season.pdf");
+        Assert.Equal(2, ran.Code);
+        foreach (string part in (string[])["--site", "\"spring-pre-emergent\" is the nearest", "--until 2010", "--within", "colour", "season.pdf"]) Assert.Contains(part, ran.Error, StringComparison.Ordinal);
+        Assert.Equal(2, (await workshop.RunAsync("backtest", "--what-if", "heat: 300")).Code);
+        Assert.Equal(2, (await workshop.RunAsync("backtest", "--table", "windoes")).Code);
+    }
+}
