@@ -16,6 +16,9 @@ const string Usage = """
           makes holes in measured air temperature, fills them and prints the errors by the way of filling and by the hole's length
       bud-break WEATHERFOLDER
           fits bud break of every species at Harvard Forest and prints how far years left out are off, beside the mean date
+      hindcast [CONFIGFOLDER] WEATHERFOLDER OUTFOLDER
+          says what would have been said of the days ahead in every season, scores it, and writes OUTFOLDER/hindcast.md and hindcast.csv; without a
+          configuration for the passing of 10 °C by the measured soil alone
 
     WEATHERFOLDER holds uscrn-daily (stations.csv and one folder a year) and, where wanted, harvard-forest and met-eireann.
     An option --threads N says how many cores may be used; 2 unless said otherwise.
@@ -56,6 +59,12 @@ try
             return 0;
         case ["bud-break", string weather]:
             BudBreakCommand.Run(weather, Console.Out);
+            return 0;
+        case ["hindcast", string weather, string folder]:
+            await HindcastCommand.RunAsync(null, weather, folder, threads, CancellationToken.None);
+            return 0;
+        case ["hindcast", string configuration, string weather, string folder]:
+            await HindcastCommand.RunAsync(configuration, weather, folder, threads, CancellationToken.None);
             return 0;
         default:
             Console.Error.WriteLine(Usage);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
@@ -32,8 +33,9 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
     /// <param name="site">The site.</param>
     /// <param name="standing">Where its windows stand.</param>
     /// <param name="metrics">Its weather and journal as of the same day; null where there is no weather.</param>
+    /// <param name="chances">How likely its windows open or close by which day.</param>
     /// <param name="wants">Whether the reader asked for a treatment, by its id.</param>
-    public BulletinSite Write(Site site, Standing standing, SiteMetrics? metrics, Func<string, bool> wants)
+    public BulletinSite Write(Site site, Standing standing, SiteMetrics? metrics, IReadOnlyList<WindowChances> chances, Func<string, bool> wants)
     {
         ArgumentNullException.ThrowIfNull(standing);
         Window[] windows = [.. standing.Windows.Where(window => wants(window.Treatment.Id) && window.Treatment.IsToldAt(site))];
@@ -42,8 +44,8 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
         return new BulletinSite
         {
             Name = site.Name,
-            Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && !IsCare(window.Treatment)).Select(window => new BulletinLine(window.Treatment.Name, $"{OpenWords(window, metrics, day)}{Rivals(window, standing)}{NotChecked(window)}"))],
-            Nearing = [.. windows.Where(window => window.State == WindowState.Waiting && !IsSilent(window, standing)).SelectMany(window => Nearing(window, metrics, day))],
+            Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && !IsCare(window.Treatment)).Select(window => new BulletinLine(window.Treatment.Name, $"{OpenWords(window, metrics, day)}{CloseWords(chances.FirstOrDefault(each => ReferenceEquals(each.Window, window)))}{Rivals(window, standing)}{NotChecked(window)}"))],
+            Nearing = [.. windows.Where(window => window.State == WindowState.Waiting && !IsSilent(window, standing)).SelectMany(window => NearingWords(window, chances.FirstOrDefault(each => ReferenceEquals(each.Window, window)), metrics, day))],
             Waits = [.. windows.SelectMany(window => MustWait(window, standing)), .. TooEarly(site, metrics, day, wants).Where(each => each.When.Length > 0).Select(each => new BulletinLine(each.What.Name, each.When))],
             Always = [.. TooEarly(site, metrics, day, wants).Where(each => each.When.Length == 0).Select(each => each.What.Name)],
             Care = [.. Care(site, metrics, day), .. windows.Where(window => window.IsOpen && IsCare(window.Treatment) && window.Treatment.Work == WorkKind.Mowing).Select(window => new BulletinLine(window.Treatment.Name, window.Treatment.Do.Count > 0 ? window.Treatment.Do[0].TrimEnd('.') : OpenWords(window, metrics, day)))],
@@ -88,8 +90,20 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
             : since;
     }
 
-    private static IEnumerable<BulletinLine> Nearing(Window window, SiteMetrics metrics, DateOnly day)
+    /// <summary>By when an open window is likely to close; empty where that cannot be said or is certain.</summary>
+    private static string CloseWords(WindowChances? chances) => chances is { OfClosing: true, Latest: { } latest } && latest != chances.Earliest ? $" ({ChancesWords.Likely(chances)})" : "";
+
+    private static IEnumerable<BulletinLine> NearingWords(Window window, WindowChances? chances, SiteMetrics metrics, DateOnly day)
     {
+        if (chances is { OfClosing: false, Median: { } median })
+        {
+            if (window.FirstOpening is null && (median <= day.AddDays(NearingDays) || Nearing.IsNearing(chances))) yield return new BulletinLine(window.Treatment.Name, $"{ChancesWords.Likely(chances)} ({ChancesWords.Basis(chances)})");
+            yield break;
+        }
+
+        // Too few years for chances, or a season that is still some way off: what is usual stands in.
+        if (chances is not null) yield break;
+
         if (window.FirstOpening is not null || window.Treatment.BulletinOnly || window.Season.Span.First > day.AddDays(NearingDays)) yield break;
         UsualDate usual = UsualOpening.In(window.Season, window.Treatment, metrics);
         if (usual.Day is not { } date || date > day.AddDays(NearingDays)) yield break;

@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
@@ -19,11 +20,12 @@ public static class NoticePlan
     /// <param name="region">The people, the local rules, and the units that people read.</param>
     /// <param name="configuration">The fingerprint of the configuration that judged. What was told under another one is not corrected by the weather.</param>
     /// <param name="told">What a person was last told of a change, whatever the revision of the key; null where they were told nothing of it.</param>
+    /// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
     public static IReadOnlyList<PlannedNotice> For(
-        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told)
+        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told, IReadOnlyList<WindowChances>? chances = null)
     {
         var planned = new List<PlannedNotice>();
-        var writer = new NoticeWriter(standing, metrics, region);
+        var writer = new NoticeWriter(standing, metrics, region, chances: chances);
         bool isStale = standing.WeatherThrough is not { } through || standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays;
         foreach (Window window in standing.Ended.Concat(standing.Windows))
         {
@@ -33,7 +35,7 @@ public static class NoticePlan
             if (window.State != WindowState.Closed && (isStale || (hasEnded && !JustEnded(window, standing.Day)))) continue;
             if (IsBanned(window, region, standing.Day) || IsSettledAgainst(window, standing)) continue;
             foreach (IGrouping<DueNotice, Recipient> group in region.Recipients
-                .Select(recipient => (Recipient: recipient, Due: new Due(window, recipient, standing.Day, hasEnded, configuration, told).Notice()))
+                .Select(recipient => (Recipient: recipient, Due: new Due(window, hasEnded ? null : chances?.FirstOrDefault(each => ReferenceEquals(each.Window, window)), recipient, standing.Day, hasEnded, configuration, told).Notice()))
                 .Where(each => each.Due is not null)
                 .GroupBy(each => each.Due!, each => each.Recipient))
             {
@@ -64,9 +66,9 @@ public static class NoticePlan
     private static bool JustEnded(Window window, DateOnly day) => window.Season.Span.Last >= day.AddDays(-LateCloseDays);
 
     /// <summary>What is due to one person about one window.</summary>
-    private sealed class Due(Window window, Recipient recipient, DateOnly day, bool hasEnded, string configuration, Func<NoticeKey, string, Told?> told)
+    private sealed class Due(Window window, WindowChances? chances, Recipient recipient, DateOnly day, bool hasEnded, string configuration, Func<NoticeKey, string, Told?> told)
     {
-        public DueNotice? Notice() => Correction() ?? Held() ?? Change();
+        public DueNotice? Notice() => Correction() ?? Held() ?? Change() ?? HeadsUp();
 
         /// <summary>Something told turned out otherwise by the weather.</summary>
         private DueNotice? Correction()
@@ -108,6 +110,17 @@ public static class NoticePlan
                 _ => null,
             };
             return due is { } kind && Wants(kind) ? new DueNotice(kind, RevisionNow(), null) : null;
+        }
+
+        /// <summary>It is likely to open soon, and that was not told yet, or the day of an even chance has moved since.</summary>
+        private DueNotice? HeadsUp()
+        {
+            if (chances is null || !Nearing.IsNearing(chances) || !Wants(NoticeKind.HeadsUp)) return null;
+            Told? before = ToldNow(NoticeKind.HeadsUp);
+            if (before is null) return new DueNotice(NoticeKind.HeadsUp, LastTold(NoticeKind.HeadsUp) is { } older ? older.Revision + 1 : 0, null);
+            return before.Fact is { } said && Math.Abs(said.DayNumber - chances.Median!.Value.DayNumber) >= window.Treatment.HeadsUp.AgainWhenMovedDays
+                ? new DueNotice(NoticeKind.HeadsUp, before.Revision + 1, null)
+                : null;
         }
 
         /// <summary>It was done, or told to be held, after its opening was told, and stands open again.</summary>

@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
@@ -14,7 +15,8 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="metrics">The site's weather and journal as of the same day.</param>
 /// <param name="region">The local rules, and the units that people read.</param>
 /// <param name="withCharts">Whether they have charts.</param>
-internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region, bool withCharts = true)
+/// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
+internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region, bool withCharts = true, IReadOnlyList<WindowChances>? chances = null)
 {
     /// <summary>How far back filled days are mentioned [days].</summary>
     private const int RemarkedDays = 14;
@@ -39,6 +41,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
                 Facts = [new ToldFact(due.KeyOf(window, NoticeKind.Closed), window.LastClosing.Day)],
             }),
         NoticeKind.Held => Held(window, due),
+        NoticeKind.HeadsUp => HeadsUp(window, due, chances!.First(each => ReferenceEquals(each.Window, window))),
         NoticeKind.Corrected => new CorrectionWriter(window, due, standing.Day, units).Correct(
             window.State == WindowState.Closed ? Ended(Change(window, due, window.Transitions[^1], "")) : Change(window, due, window.Transitions[^1], "")),
         _ => throw new ArgumentOutOfRangeException(nameof(due), due.Kind, "Only what happens to a window is told by this notice."),
@@ -68,6 +71,28 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         {
             Facts = isPastBest ? [opened, new ToldFact(due.KeyOf(window, NoticeKind.Closing), window.PastBest!.Day)] : [opened],
         };
+    }
+
+    private Notice HeadsUp(Window window, DueNotice due, WindowChances ahead) => Change(window, due, window.Transitions[^1], $"is {ChancesWords.Likely(ahead)}") with
+    {
+        Since = standing.Day,
+        FoundSo = false,
+        Reason = $"{(due.Revision > 0 ? "This has moved since it was last told. " : "")}The chance that it opens within {Wording.Days(window.Treatment.HeadsUp.WithinDays)} is {ChancesWords.Percent(ahead.Within(window.Treatment.HeadsUp.WithinDays))}, by {ChancesWords.Basis(ahead)}. As of now: {window.Because.Sentence(units)}",
+        Figures = [.. ChanceFigures(ahead), .. window.Because.Figures(units)],
+        ExpectedEnd = "",
+        Do = [$"Get ready: plan it, and have ready what it needs, for {ChancesWords.Range(ahead)}.", "You are told when it opens."],
+        DoNot = ["Do not start it now: the window is not open yet.", .. window.Treatment.DoNot],
+        DataRemarks = [.. ahead.Remarks, .. DataRemarks(window.Because), .. window.Treatment.Untested],
+        Facts = [new ToldFact(due.KeyOf(window, NoticeKind.HeadsUp), ahead.Median)],
+    };
+
+    private static IEnumerable<Figure> ChanceFigures(WindowChances ahead)
+    {
+        yield return new Figure("Eight chances in ten that it opens", ChancesWords.Range(ahead), "");
+        if (ahead.Median is { } median) yield return new Figure("Even chance that it has opened by", Wording.Day(median), "");
+        yield return new Figure("Chance that it opens within 7 days", ChancesWords.Percent(ahead.Within(7)), "");
+        yield return new Figure("Chance that it opens within 14 days", ChancesWords.Percent(ahead.Within(14)), "");
+        yield return new Figure("Chance that it does not open this season", ChancesWords.Percent(ahead.NotAtAll), "");
     }
 
     private Notice Held(Window window, DueNotice due)

@@ -58,17 +58,44 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
         SoilDemand.Input(series, latitudeDegrees, depth, meanC, deviationC);
         Span<LatitudeDay> year = stackalloc LatitudeDay[LatitudeDay.DaysOfTable];
         LatitudeDay.Fill(latitudeDegrees, year);
-        double share = TurfSoilLayers.ShareOfMiddle(depth.Centimetres);
+        var layers = new TurfSoilLayers(coefficients);
+        var trust = new SoilTrust();
+        Go(ref layers, ref trust, series, 0, year, TurfSoilLayers.ShareOfMiddle(depth.Centimetres), meanC, deviationC);
+    }
+
+    /// <summary>Where the soil stands at the end of a series, from which it goes on into days to come.</summary>
+    /// <param name="series">The weather.</param>
+    /// <param name="latitudeDegrees">Latitude [°], north positive.</param>
+    internal TurfSoilStand StandAfter(DailySeries series, double latitudeDegrees)
+    {
+        var year = new LatitudeDay[LatitudeDay.DaysOfTable];
+        LatitudeDay.Fill(latitudeDegrees, year);
+        var layers = new TurfSoilLayers(coefficients);
+        var trust = new SoilTrust();
+        Go(ref layers, ref trust, series, 0, year, 0, [], []);
+        return new TurfSoilStand(layers, trust, year);
+    }
+
+    /// <summary>Goes on from where the soil stands: fills the columns from a place on, from that day's weather on.</summary>
+    internal static void GoOn(TurfSoilStand stand, DailySeries series, int from, Depth depth, double[] meanC, double[] deviationC)
+    {
+        TurfSoilLayers layers = stand.Layers;
+        SoilTrust trust = stand.Trust;
+        Go(ref layers, ref trust, series, from, stand.Year, TurfSoilLayers.ShareOfMiddle(depth.Centimetres), meanC, deviationC);
+    }
+
+    private static void Go(
+        ref TurfSoilLayers layers, ref SoilTrust trust, DailySeries series, int from, ReadOnlySpan<LatitudeDay> year, double share, Span<double> meanC, Span<double> deviationC)
+    {
         var air = new KnownAir(series);
         ReadOnlySpan<double> rain = series.Column(WeatherVariable.PrecipitationMm);
-        var layers = new TurfSoilLayers(coefficients);
-        var trust = new Trust();
-        var calendar = new DayOfYearCounter(series.FirstDay);
-        for (int i = 0; i < meanC.Length; i++, calendar.Next())
+        var calendar = new DayOfYearCounter(series.DayAt(from));
+        for (int i = from; i < series.Count; i++, calendar.Next())
         {
             bool known = air.At(i, out double minimum, out double maximum);
             trust.Next(known);
             if (trust.HasBegun) layers.Step(year[calendar.DayOfYear - 1], minimum, maximum, rain.IsEmpty ? double.NaN : rain[i]);
+            if (meanC.IsEmpty) continue;
             meanC[i] = trust.Holds ? layers.At(share) : double.NaN;
             deviationC[i] = trust.Holds ? layers.DeviationC : double.NaN;
         }
@@ -88,25 +115,6 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
             maximum = maximumC[index];
             if (minimumMarks[index] is Mark.Filled or Mark.Suspect || maximumMarks[index] is Mark.Filled or Mark.Suspect) minimum = double.NaN;
             return !double.IsNaN(minimum + maximum);
-        }
-    }
-
-    /// <summary>Whether enough days are known for the estimate to be worth giving.</summary>
-    private struct Trust
-    {
-        private int knownDays;
-        private int missingInARow;
-
-        public bool HasBegun { readonly get; private set; }
-
-        public readonly bool Holds => knownDays >= KnownDaysNeeded;
-
-        public void Next(bool known)
-        {
-            HasBegun |= known;
-            missingInARow = known ? 0 : missingInARow + 1;
-            if (known) knownDays++;
-            else if (missingInARow > LongestHoleDays) knownDays = 0;
         }
     }
 }

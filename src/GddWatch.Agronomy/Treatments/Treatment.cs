@@ -52,6 +52,9 @@ public sealed record Treatment
     /// <summary>What its past windows are compared with; judging does not look at it.</summary>
     public RivalRules CompareWith { get; init; } = RivalRules.None;
 
+    /// <summary>When a heads-up is sent before it opens.</summary>
+    public HeadsUpRule HeadsUp { get; init; } = HeadsUpRule.Usual;
+
     /// <summary>What to do, a sentence each.</summary>
     public IReadOnlyList<string> Do { get; init; } = [];
 

@@ -10,6 +10,9 @@ namespace GddWatch.Agronomy.Weather;
 /// <param name="Forecast">The latest forecast that is fresh on that day; null where there is none.</param>
 public sealed record KnownWeather(DailySeries Series, IReadOnlyList<Doubt> Doubts, IReadOnlyList<FilledValue> Fillings, Forecast? Forecast)
 {
+    /// <summary>Every forecast that was issued by that day, the earliest first, the fresh one among them: from them is learned how far forecasts are off here.</summary>
+    public IReadOnlyList<Forecast> Issued { get; init; } = Forecast is null ? [] : [Forecast];
+
     /// <summary>Weather that nobody doubts, with nothing near by and no forecast: its holes filled as of its last day.</summary>
     public static KnownWeather Undoubted(DailySeries series)
     {

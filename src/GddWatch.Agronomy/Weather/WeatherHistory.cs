@@ -85,9 +85,10 @@ public sealed class WeatherHistory
             filled = FillingLadder.AsOf(settled, through, settledFillings);
         }
 
-        Forecast? fresh = Forecasts.LastOrDefault(forecast => forecast.IssuedOn <= day);
+        Forecast[] issued = [.. Forecasts.Where(forecast => forecast.IssuedOn <= day)];
+        Forecast? fresh = issued.LastOrDefault();
         if (fresh is not null && fresh.IssuedOn.AddDays(ForecastIsFreshDays) < day) fresh = null;
-        return new KnownWeather(MarkSuspect(filled.Series, held), held, filled.Fillings, fresh);
+        return new KnownWeather(MarkSuspect(filled.Series, held), held, filled.Fillings, fresh) { Issued = issued };
     }
 
     /// <summary>The series with the doubted values missing.</summary>

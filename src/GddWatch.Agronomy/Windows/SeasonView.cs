@@ -9,11 +9,11 @@ namespace GddWatch.Agronomy.Windows;
 /// <summary>One season at one site, as conditions look at it.</summary>
 public sealed class SeasonView
 {
-    private readonly Dictionary<SoilTemperatureCondition, bool> passesAtStart = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<Condition, UsualDate> usual = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<Condition, UsualValue> peaks = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<Condition, GrowthFalls> falls = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<Condition, TreatmentDone[]> records = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<SoilTemperatureCondition, bool> passesAtStart;
+    private readonly Dictionary<Condition, UsualDate> usual;
+    private readonly Dictionary<Condition, UsualValue> peaks;
+    private readonly Dictionary<Condition, GrowthFalls> falls;
+    private readonly Dictionary<Condition, TreatmentDone[]> records;
     private readonly Dictionary<(HeatSince Heat, DateOnly After), HeatAfterDay> heatAfter = [];
 
     /// <summary>The view of a season.</summary>
@@ -23,6 +23,24 @@ public sealed class SeasonView
         Metrics = metrics;
         Season = season;
         FirstIndex = metrics.Series.IndexOf(season.Span.First);
+        passesAtStart = new(ReferenceEqualityComparer.Instance);
+        usual = new(ReferenceEqualityComparer.Instance);
+        peaks = new(ReferenceEqualityComparer.Instance);
+        falls = new(ReferenceEqualityComparer.Instance);
+        records = new(ReferenceEqualityComparer.Instance);
+    }
+
+    /// <summary>The same season as it goes on in one future. What earlier seasons and the records say is the same in all futures, and worked out once.</summary>
+    private SeasonView(SeasonView before, SiteMetrics future)
+    {
+        Metrics = future;
+        Season = before.Season;
+        FirstIndex = future.Series.IndexOf(before.Season.Span.First);
+        passesAtStart = new(ReferenceEqualityComparer.Instance);
+        usual = before.usual;
+        peaks = before.peaks;
+        falls = before.falls;
+        records = before.records;
     }
 
     /// <summary>The site's weather and what follows from it.</summary>
@@ -33,6 +51,9 @@ public sealed class SeasonView
 
     /// <summary>The place of the season's first day among the days of the weather; may lie outside them.</summary>
     internal int FirstIndex { get; }
+
+    /// <summary>The same season in a future that begins where this weather ends.</summary>
+    internal SeasonView In(SiteMetrics future) => new(this, future);
 
     private Hemisphere Hemisphere => Metrics.Site.Hemisphere;
 

@@ -21,6 +21,8 @@ public sealed class SiteMetrics
     private readonly Dictionary<(Depth Depth, int Days), double[]> soilMeans = [];
     private readonly List<(HeatSumDefinition Definition, HeatSums Sums)> heatSums = [];
     private readonly TurfColumns turf;
+    private readonly IReadOnlyList<DateOnly> watered;
+    private readonly Func<Depth, SoilTemperatureColumns>? soilAhead;
 
     private SiteMetrics(KnownWeather weather, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered)
     {
@@ -28,8 +30,21 @@ public sealed class SiteMetrics
         Site = site;
         Journal = journal;
         Forecast = forecast;
+        this.watered = watered;
         turf = new TurfColumns(weather.Series, site, watered);
         Climate = new SiteClimate(this);
+    }
+
+    private SiteMetrics(SiteMetrics known, DailySeries series, Func<Depth, SoilTemperatureColumns>? soilAhead)
+    {
+        Weather = known.Weather with { Series = series };
+        Site = known.Site;
+        Journal = known.Journal;
+        Forecast = series;
+        watered = known.watered;
+        this.soilAhead = soilAhead;
+        turf = new TurfColumns(series, Site, watered);
+        Climate = known.Climate;
     }
 
     /// <summary>The site's weather as it is known, with what is doubted and what was filled.</summary>
@@ -66,6 +81,13 @@ public sealed class SiteMetrics
         ArgumentNullException.ThrowIfNull(watered);
         return new SiteMetrics(weather, site, journal, weather.Forecast?.Days, watered);
     }
+
+    /// <summary>
+    /// The metrics of one future: the last days known here and the days of that future after them. What is usual stays what it is here, from the whole record; and what the future brings is its own forecast.
+    /// </summary>
+    /// <param name="series">The days, from some time before the present on.</param>
+    /// <param name="soil">The soil temperature on those days where it is estimated; null where it is measured, and so in the series.</param>
+    internal SiteMetrics Ahead(DailySeries series, Func<Depth, SoilTemperatureColumns>? soil) => new(this, series, soil);
 
     /// <summary>The metrics of weather that nobody doubts, where nothing was recorded.</summary>
     public static SiteMetrics Of(DailySeries series, Site site) => Of(series, site, SiteJournal.Empty);
@@ -105,7 +127,9 @@ public sealed class SiteMetrics
     public SoilTemperatureColumns Soil(Depth depth)
     {
         if (soil.TryGetValue(depth, out SoilTemperatureColumns? known)) return known;
-        SoilTemperatureColumns columns = SoilIsMeasured
+        SoilTemperatureColumns columns = soilAhead is not null
+            ? soilAhead(depth)
+            : SoilIsMeasured
             ? MeasuredSoil.At(Series, depth)
             : ProbeCorrection.Estimate(LayeredTurfSoil.Default, Series, Site.Latitude, depth, Journal.Readings()).Columns;
         soil.Add(depth, columns);

@@ -82,6 +82,54 @@ public static class WindowJudge
         return Recorded.Apply(course.ToWindow(), metrics.Journal, day);
     }
 
+    /// <summary>The way of a window up to a day, from which it goes on through futures; null where the season cannot be judged, or is over by then.</summary>
+    /// <param name="treatment">The treatment.</param>
+    /// <param name="metrics">The weather up to the day.</param>
+    /// <param name="season">The season.</param>
+    /// <param name="day">The day.</param>
+    internal static Onward? OnwardFrom(Treatment treatment, SiteMetrics metrics, Season season, DateOnly day)
+    {
+        if (metrics.Series.FirstDay > season.Span.First.AddDays(LateStartDays) || day >= season.Span.Last) return null;
+        var course = new Course(treatment, new SeasonView(metrics, season));
+        DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
+        for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);
+        return new Onward(course, season, metrics.Series.LastDay.AddDays(1));
+    }
+
+    /// <summary>A window on its way, which each future takes on from the same day.</summary>
+    internal sealed class Onward
+    {
+        private readonly Course course;
+        private readonly Season season;
+        private readonly DateOnly next;
+
+        internal Onward(Course course, Season season, DateOnly next)
+        {
+            this.course = course;
+            this.season = season;
+            this.next = next > season.Span.First ? next : season.Span.First;
+        }
+
+        /// <summary>The first day of a future on which it stands open; null where it does not open any more this season.</summary>
+        public DateOnly? Opens(SiteMetrics future) => First(future, state => state is WindowState.Open or WindowState.Closing);
+
+        /// <summary>The first day of a future on which it is closed: the season's last one at the latest; null where the future ends before that.</summary>
+        public DateOnly? Closes(SiteMetrics future) => First(future, state => state is WindowState.Closed) ?? (future.Series.LastDay >= season.Span.Last ? season.Span.Last : null);
+
+        private DateOnly? First(SiteMetrics future, Func<WindowState, bool> isIt)
+        {
+            Course way = course.In(future);
+            DateOnly last = season.Span.Last < future.Series.LastDay ? season.Span.Last : future.Series.LastDay;
+            for (DateOnly day = next; day <= last; day = day.AddDays(1))
+            {
+                way.Step(day);
+                if (way.Now is { } state && isIt(state)) return day;
+            }
+
+            return null;
+        }
+    }
+
     private static DateOnly Earliest(DateOnly one, DateOnly two, DateOnly three)
     {
         DateOnly earlier = one < two ? one : two;
@@ -91,7 +139,7 @@ public static class WindowJudge
     private static readonly PlainBecause ForNow = new("It waits for now.");
 
     /// <summary>The way of one window through its season, day by day.</summary>
-    private sealed class Course(Treatment treatment, SeasonView view)
+    internal sealed class Course(Treatment treatment, SeasonView view)
     {
         private readonly List<Transition> transitions = [];
         private Because? latest;
@@ -101,6 +149,17 @@ public static class WindowJudge
 
         /// <summary>Whether what closes the window has been otherwise on a day of the season.</summary>
         private bool wasOtherwise;
+
+        /// <summary>The same way, to be gone on in a future.</summary>
+        public Course In(SiteMetrics future)
+        {
+            var copy = new Course(treatment, view.In(future)) { isPaused = isPaused, begunAnew = begunAnew, wasOtherwise = wasOtherwise, latest = latest };
+            copy.transitions.AddRange(transitions);
+            return copy;
+        }
+
+        /// <summary>The state as it stands.</summary>
+        public WindowState? Now => State;
 
         private WindowState? State => transitions.Count == 0 ? null : transitions[^1].State;
 

@@ -46,7 +46,7 @@ internal static class StatusCommand
                 notYet.AddRange(writer.TooEarly(weather.Site, metrics, day, _ => true).Select(each => (weather.Site.Name, new BulletinLine(each.What.Name, $"{each.What.Reason}{(each.When.Length > 0 ? $" {Wording.Capital(each.When)}." : "")}"))));
             }
 
-            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, standing, journal, place.Region, kept.ConfigurationNotes)));
+            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, judging.ChancesOf(window), standing, journal, place.Region, kept.ConfigurationNotes)));
         }
 
         switch (format)

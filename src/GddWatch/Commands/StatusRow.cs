@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
@@ -10,7 +11,7 @@ using GddWatch.Watching;
 namespace GddWatch.Commands;
 
 /// <summary>One window in the answer of <c>status</c>.</summary>
-internal sealed class StatusRow(Window window, Standing standing, SiteJournal journal, Region region, IReadOnlyList<ConfigurationNote> notes)
+internal sealed class StatusRow(Window window, WindowChances? chances, Standing standing, SiteJournal journal, Region region, IReadOnlyList<ConfigurationNote> notes)
 {
     public static readonly IReadOnlyList<string> Columns = ["site", "treatment", "season", "state", "since", "reason", "chances"];
 
@@ -22,6 +23,8 @@ internal sealed class StatusRow(Window window, Standing standing, SiteJournal jo
     /// <summary>A window whose season is still to come, in a few words.</summary>
     public string ToComeWords => $"{window.Treatment.Name} (from {Dates.ShortWithYear(window.Since)})";
 
+    private WindowState State => Nearing.StateOf(window, chances);
+
     private string? Note => notes.FirstOrDefault(note => note.IsAbout(window))?.Words;
 
     public object ForPrograms() => new
@@ -29,28 +32,45 @@ internal sealed class StatusRow(Window window, Standing standing, SiteJournal jo
         Site = window.Site.Id,
         Treatment = window.Treatment.Id,
         Season = window.Season.Year,
-        State = WindowStates.Word(window.State),
+        State = WindowStates.Word(State),
         Since = Dates.Iso(window.Since),
         Reason = window.Because.Sentence(ReadersUnits.Metric),
-        Chances = (object?)null,
+        Chances = ChancesForPrograms(),
         HeldUntil = window.Holds.Count > 0 ? Dates.Iso(window.Holds.Max(hold => hold.FreeFrom)) : null,
         Exclusions = window.Treatment.Excludes.Select(ForPrograms),
         ConfigurationChange = Note,
     };
 
+    /// <summary>How likely it opens, or closes, by which day; null where that cannot be said.</summary>
+    private object? ChancesForPrograms() => chances is null ? null : new
+    {
+        Of = chances.OfClosing ? "closing" : "opening",
+        Earliest = Dates.Iso(chances.Earliest),
+        Median = chances.Median is { } median ? Dates.Iso(median) : null,
+        Latest = chances.Latest is { } latest ? Dates.Iso(latest) : null,
+        Within7Days = Math.Round(chances.Within(7), 3),
+        Within14Days = Math.Round(chances.Within(14), 3),
+        NotAtAll = Math.Round(chances.NotAtAll, 3),
+        chances.Years,
+        chances.ForecastDays,
+        Words = ChancesWords.Sentence(chances),
+        chances.Remarks,
+    };
+
     public IReadOnlyList<string?> Cells() =>
     [
-        window.Site.Id, window.Treatment.Id, window.Season.Year.ToString(), WindowStates.Word(window.State), Dates.Iso(window.Since),
-        window.Because.Sentence(ReadersUnits.Metric), null,
+        window.Site.Id, window.Treatment.Id, window.Season.Year.ToString(), WindowStates.Word(State), Dates.Iso(window.Since),
+        window.Because.Sentence(ReadersUnits.Metric), chances is null ? null : ChancesWords.Sentence(chances),
     ];
 
     public IEnumerable<string> PeopleCells(ReadersUnits units)
     {
         string why = window.Because.Sentence(units);
+        if (chances is not null) why += $" {ChancesWords.Sentence(chances)} By {ChancesWords.Basis(chances)}.";
         if (window.Treatment.WhyNotTold(window.Site) is { } silent) why += $" No mail is sent about it: {silent}.";
         foreach (string remark in Remarks()) why += $" {remark}";
         if (Note is { } note) why += $" {note}";
-        return [window.Treatment.Name, WindowStates.Word(window.State), Dates.ShortWithYear(window.Since), why];
+        return [window.Treatment.Name, WindowStates.Word(State), Dates.ShortWithYear(window.Since), why];
     }
 
     /// <summary>What stands beside the state: local rules, the site's preference, and what is not recorded and so not known.</summary>

@@ -8,7 +8,7 @@ namespace GddWatch.Configuration;
 public static class Fingerprint
 {
     // Keys of a site or a treatment that change what people are told, or whether they are, but not how a day is judged.
-    private static readonly HashSet<string> WordsOfAnEntry = ["name", "do", "do-past-best", "do-not", "cautions", "untested", "only-with-history", "only-with-grass", "bulletin-only", "history", "grass", "work", "prefers", "compare-with"];
+    private static readonly HashSet<string> WordsOfAnEntry = ["name", "do", "do-past-best", "do-not", "cautions", "untested", "only-with-history", "only-with-grass", "bulletin-only", "history", "grass", "work", "prefers", "compare-with", "heads-up"];
 
     private static readonly HashSet<string> WordsOfAnExclusion = ["choice", "not-recorded"];
 

@@ -28,7 +28,7 @@ internal static class BulletinPass
                 if (!written.TryGetValue((site.Id, choice), out BulletinSite? part))
                 {
                     SiteJudging judging = judgings[site.Id];
-                    part = writer.Write(site, judging.Standing, judging.Metrics, id => recipient.Treatments is null || recipient.Treatments.Contains(id));
+                    part = writer.Write(site, judging.Standing, judging.Metrics, judging.Chances, id => recipient.Treatments is null || recipient.Treatments.Contains(id));
                     written.Add((site.Id, choice), part);
                 }
 

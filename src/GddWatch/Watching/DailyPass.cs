@@ -56,7 +56,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
                 IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
                 IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
-                    ? NoticePlan.For(judging.Standing, metrics, configuration.Region, configuration.JudgingFingerprint, told.Last)
+                    ? NoticePlan.For(judging.Standing, metrics, configuration.Region, configuration.JudgingFingerprint, told.Last, WantsHeadsUp(site.Site) ? judging.Chances : null)
                     : [];
                 operatorWords.AddRange(change.OperatorWords);
                 troubles.AddRange(FeedTrouble.Of(site, judging.Standing));
@@ -102,6 +102,10 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         if (calendars is not null) failures.AddRange(await CalendarPass.WriteAsync(calendars, configuration.Region, judgings, tellings, at, stop));
         return new PassReport(day, keep.Count, queued, failures);
     }
+
+    /// <summary>Whether anybody wants to hear beforehand of windows at a site.</summary>
+    private bool WantsHeadsUp(Site site) =>
+        configuration.Region.Recipients.Any(recipient => recipient.Notices.Contains(NoticeKind.HeadsUp) && (recipient.Sites is null || recipient.Sites.Contains(site.Id)));
 
     /// <summary>On its day, or later in the week where the service did not run on it; a new service begins with the next one.</summary>
     private async Task<bool> IsBulletinDueAsync(BulletinTime time, DateOnly day, CancellationToken stop)

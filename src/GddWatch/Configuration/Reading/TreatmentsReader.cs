@@ -111,6 +111,7 @@ public sealed class TreatmentsReader
             Excludes = [.. (text.Excludes?.Items ?? []).Select(Read).OfType<Exclusion>()],
             OnlyWithHistory = text.OnlyWithHistory?.Value,
             CompareWith = text.CompareWith is { } compared ? rivals.Read(compared) : RivalRules.None,
+            HeadsUp = Read(text.HeadsUp),
             BulletinOnly = text.BulletinOnly?.Value ?? false,
             OnlyWithGrass = Sentences(text.OnlyWithGrass),
             Do = Sentences(text.Do),
@@ -119,6 +120,15 @@ public sealed class TreatmentsReader
             Cautions = [.. (text.Cautions?.Items ?? []).Select(each => cautions.GetValueOrDefault(each.Value, ""))],
             Untested = Sentences(text.Untested),
         };
+    }
+
+    private HeadsUpRule Read(HeadsUpText? text)
+    {
+        HeadsUpRule usual = HeadsUpRule.Usual;
+        if (text is null) return usual;
+        if (text.Within is { Value.Days: < 1 or > 60 } within) faults.Add(within.Place, "So far ahead no heads-up is of use.", "1 to 60 days");
+        if (text.AgainWhenMoved is { Value.Days: < 1 } moved) faults.Add(moved.Place, "It would be told every day.", "at least 1 day");
+        return new HeadsUpRule(text.Within?.Value.Days ?? usual.WithinDays, text.Chance?.Value.Fraction ?? usual.Chance, text.AgainWhenMoved?.Value.Days ?? usual.AgainWhenMovedDays);
     }
 
     private Exclusion? Read(ExclusionText text)

@@ -56,6 +56,9 @@ public sealed record TreatmentText : TextGroup
     [Description("Whether it is told in the weekly bulletin and in status alone, never by a mail of its own.")]
     public Placed<bool>? BulletinOnly { get; init; }
 
+    [Description("When a heads-up is sent before the window opens.")]
+    public HeadsUpText? HeadsUp { get; init; }
+
     [Description("What past windows are compared with by backtest: the date that people go by, a rule of thumb, and what is seen outdoors.")]
     public CompareWithText? CompareWith { get; init; }
 
