@@ -22,6 +22,9 @@ public abstract record Because
     /// <summary>Whether a stated fallback stands in for what is usual at the site, since too few earlier seasons are known.</summary>
     public virtual bool RestsOnFallback => false;
 
+    /// <summary>The same reason, made now where it would be made only when it is read: it needs the weather behind it no longer.</summary>
+    internal virtual Because Made() => this;
+
     /// <summary>The numbers behind it, for a table; may be none.</summary>
     public virtual IReadOnlyList<Figure> Figures(ReadersUnits units) => [];
 }

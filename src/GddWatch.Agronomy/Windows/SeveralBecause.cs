@@ -31,6 +31,8 @@ public sealed record SeveralBecause(IReadOnlyList<Because> Parts) : Because
         return string.Join("; ", parts.Select((part, index) => Continued(index == parts.Length - 1 ? part : part.TrimEnd('.'), isFirst: index == 0)));
     }
 
+    internal override Because Made() => new SeveralBecause([.. Parts.Select(part => part.Made())]);
+
     private static string Continued(string part, bool isFirst) =>
         !isFirst && OpeningWords.Any(word => part.StartsWith(word, StringComparison.Ordinal)) ? $"{char.ToLowerInvariant(part[0])}{part[1..]}" : part;
 

@@ -9,6 +9,8 @@ internal sealed record WhyLater(Condition Condition, SeasonView View, DateOnly D
 {
     private Because Whole => Before is null ? Condition.Why(View, Day) : SeveralBecause.Of([Before, Condition.Why(View, Day)]);
 
+    internal override Because Made() => Whole.Made();
+
     public override string Sentence(ReadersUnits units) => Whole.Sentence(units);
 
     public override IReadOnlyList<Figure> Figures(ReadersUnits units) => Whole.Figures(units);

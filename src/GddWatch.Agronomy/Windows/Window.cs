@@ -65,4 +65,16 @@ public sealed record Window
     /// <summary>Its last closing after an opening, or null.</summary>
     public Transition? LastClosing =>
         FirstOpening is null ? null : Now(Course).LastOrDefault(transition => transition.State == WindowState.Closed);
+
+    /// <summary>The same window with every reason made now, so that the weather behind it can be let go: a backtest holds hundreds of thousands.</summary>
+    public Window WithReasonsMade()
+    {
+        Transition[] course = [.. Course.Select(change => change with { Because = change.Because.Made() })];
+        return this with
+        {
+            Course = course,
+            Transitions = ReferenceEquals(Transitions, Course) ? course : [.. Transitions.Select(change => change with { Because = change.Because.Made() })],
+            Because = Because.Made(),
+        };
+    }
 }

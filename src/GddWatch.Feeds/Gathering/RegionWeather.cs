@@ -12,8 +12,10 @@ public static class RegionWeather
     /// <summary>Beyond this distance another site says little of a day here [km]: pairs of stations farther apart filled no better than 2.7 °C.</summary>
     public const double NeighbourKm = 300;
 
-    /// <summary>How many of their latest common days two sites are compared on to see whether they read the same source [days].</summary>
-    private const int ComparedDays = 60;
+    /// <summary>
+    /// How many of the nearest sites help a site at most: with the number of sites the work for each stays the same. Of more than these hardly one would say anything better (DESIGN).
+    /// </summary>
+    public const int MostNeighbours = 20;
 
     /// <summary>How many of the nearest sites are asked whether a site's maxima stand a day late: comparing two years of days with every neighbour would cost more than it tells.</summary>
     private const int MostAskedAboutLateness = 2;
@@ -25,49 +27,45 @@ public static class RegionWeather
     {
         ArgumentNullException.ThrowIfNull(gathered);
         ArgumentNullException.ThrowIfNull(forecasts);
-        CheckedSite[] known = [.. gathered.Where(each => each.Series is not null).Select(each => Check(each, gathered))];
-        return [.. gathered.Select(each => new SiteWeather(each.Site, known.FirstOrDefault(one => one.Gathered == each) is { } site ? HistoryOf(site, known, forecasts(each.Site)) : null, each.Faults, [.. each.Remarks, .. LateRemarks(each, gathered)]))];
+        GatheredSite[] all = [.. gathered];
+        SitesNearby nearby = new(all);
+        // Each site's part rests on what the feeds gave, or on what all of them were before: nothing is shared but what no one writes.
+        CheckedSite?[] known = new CheckedSite?[all.Length];
+        Parallel.For(0, all.Length, i => known[i] = all[i].Series is null ? null : Check(all[i], nearby.Of(i)));
+        SiteWeather[] weather = new SiteWeather[all.Length];
+        Parallel.For(0, all.Length, i =>
+        {
+            IReadOnlyList<NearSite> near = nearby.Of(i);
+            WeatherHistory? history = known[i] is { } site ? HistoryOf(site, near, known, forecasts(all[i].Site)) : null;
+            weather[i] = new SiteWeather(all[i].Site, history, all[i].Faults, [.. all[i].Remarks, .. LateRemarks(all[i], near)]);
+        });
+        return weather;
     }
 
-    private static CheckedSite Check(GatheredSite site, IReadOnlyList<GatheredSite> all)
+    private static CheckedSite Check(GatheredSite site, IReadOnlyList<NearSite> near)
     {
-        NeighbourSeries[] near =
-        [
-            .. all.Where(other => other != site && other.Series is not null && !IsSameWeather(site.Series!, other.Series))
-                .Select(other => new NeighbourSeries(other.Site.Name, Distance(site.Site, other.Site), other.Series!))
-                .Where(other => other.DistanceKm <= NeighbourKm),
-        ];
-        IReadOnlyList<Doubt> doubts = QualityControl.DoubtsOf(site.Series!, near);
+        IReadOnlyList<Doubt> doubts = QualityControl.DoubtsOf(site.Series!, [.. near.Select(other => new NeighbourSeries(other.Gathered.Site.Name, other.Kilometres, other.Gathered.Series!))]);
         return new CheckedSite(site, doubts, WeatherHistory.BelievedOnItsDay(site.Series!, doubts));
     }
 
     /// <summary>Says where a site's maxima go with those that its other feeds, or else the nearest site that can be compared, had a day before.</summary>
-    private static IEnumerable<FeedRemark> LateRemarks(GatheredSite site, IReadOnlyList<GatheredSite> all)
+    private static IEnumerable<FeedRemark> LateRemarks(GatheredSite site, IReadOnlyList<NearSite> near)
     {
         if (site.Series is null) return [];
         (string Feed, DailySeries Series) first = site.Readings[0];
-        IEnumerable<(string Name, DailySeries Series)> near = site.Readings.Skip(1).Concat(
-            all.Where(other => other != site && other.Series is not null && !IsSameWeather(site.Series, other.Series))
-                .Select(other => (other.Site.Name, Series: other.Readings[0].Series, Kilometres: Distance(site.Site, other.Site)))
-                .Where(other => other.Kilometres <= NeighbourKm)
-                .OrderBy(other => other.Kilometres)
-                .Take(MostAskedAboutLateness)
-                .Select(other => (other.Name, other.Series)));
-        return near.Select(other => (other.Name, Late: LateMaxima.Of(first.Series, other.Series))).Where(other => other.Late is not null).Take(1).Select(other => new FeedRemark(
+        IEnumerable<(string Name, DailySeries Series)> asked = site.Readings.Skip(1).Concat(
+            near.OrderBy(other => other.Kilometres).Take(MostAskedAboutLateness).Select(other => (other.Gathered.Site.Name, other.Gathered.Readings[0].Series)));
+        return asked.Select(other => (other.Name, Late: LateMaxima.Of(first.Series, other.Series))).Where(other => other.Late is not null).Take(1).Select(other => new FeedRemark(
             $"late maxima {first.Feed}",
             FormattableString.Invariant($"the maxima of {first.Feed} seem to stand a day late: over {other.Late!.Days} days their changes go with those of {other.Name} on the day before ({other.Late.DayBefore:0.00}), not on the same day ({other.Late.SameDay:0.00}); 1.00 would be in step. If it is read in the morning, write \"observed-at: morning\" at the feed; until then each maximum is taken for the day that it stands under.")));
     }
 
-    private static WeatherHistory HistoryOf(CheckedSite site, IReadOnlyList<CheckedSite> all, IReadOnlyList<Forecast> forecasts)
+    private static WeatherHistory HistoryOf(CheckedSite site, IReadOnlyList<NearSite> near, CheckedSite?[] known, IReadOnlyList<Forecast> forecasts)
     {
         FillingNeighbour[] others =
         [
             .. site.Gathered.Readings.Skip(1).Select(feed => new FillingNeighbour(feed.Feed, WithoutDoubted(feed.Series, site.Doubts), IsSameSite: true)),
-            .. all.Where(other => other != site && !IsSameWeather(site.Gathered.Series!, other.Gathered.Series!))
-                .Select(other => (other.Gathered.Site.Name, other.Believed, Kilometres: Distance(site.Gathered.Site, other.Gathered.Site)))
-                .Where(other => other.Kilometres <= NeighbourKm)
-                .OrderBy(other => other.Kilometres)
-                .Select(other => new FillingNeighbour(other.Name, other.Believed)),
+            .. near.OrderBy(other => other.Kilometres).Select(other => new FillingNeighbour(other.Gathered.Site.Name, known[other.Place]!.Believed)),
         ];
         return WeatherHistory.Of(site.Gathered.Series!, site.Doubts, others, forecasts);
     }
@@ -77,25 +75,6 @@ public static class RegionWeather
     {
         Doubt[] its = [.. doubts.Where(doubt => feed.Holds(doubt.Day) && feed.Column(doubt.Variable)[feed.IndexOf(doubt.Day)] == doubt.Value)];
         return WeatherHistory.BelievedOnItsDay(feed, [.. its.Select(doubt => doubt with { KnownFrom = doubt.Day })]);
-    }
-
-    private static double Distance(Site one, Site other) => new StationPosition(one.Latitude, one.Longitude, null).KilometresTo(other.Latitude, other.Longitude);
-
-    /// <summary>Whether two sites read the same source, so that one can say nothing about the other.</summary>
-    private static bool IsSameWeather(DailySeries one, DailySeries other)
-    {
-        DateOnly last = one.LastDay < other.LastDay ? one.LastDay : other.LastDay;
-        int common = 0;
-        for (DateOnly day = last; common < ComparedDays && one.Holds(day) && other.Holds(day); day = day.AddDays(-1))
-        {
-            double lowC = one.MinimumAirC[one.IndexOf(day)] - other.MinimumAirC[other.IndexOf(day)];
-            double highC = one.MaximumAirC[one.IndexOf(day)] - other.MaximumAirC[other.IndexOf(day)];
-            if (double.IsNaN(lowC + highC)) continue;
-            if (lowC != 0 || highC != 0) return false;
-            common++;
-        }
-
-        return common > 0;
     }
 
     private sealed record CheckedSite(GatheredSite Gathered, IReadOnlyList<Doubt> Doubts, DailySeries Believed);

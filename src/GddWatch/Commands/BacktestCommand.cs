@@ -57,16 +57,18 @@ internal static class BacktestCommand
         IReadOnlyList<SiteBacktest> sites = await LongWork.ShowAsync(terminal, "Judging past seasons", "sites", gathered.Length, done => Task.Run(
             () =>
             {
-                var judged = new List<SiteBacktest>();
-                foreach (SiteWeather weather in gathered)
+                var judged = new SiteBacktest?[gathered.Length];
+                Parallel.For(0, gathered.Length, new ParallelOptions { CancellationToken = stop }, i =>
                 {
-                    stop.ThrowIfCancellationRequested();
-                    if (weather.AsOf(DateOnly.MaxValue) is { } known) judged.Add(Judge(SiteMetrics.Of(known, weather.Site, SiteJournal.Empty, []), asked));
-                    else terminal.Error.WriteLine(weather.WhyMissing);
+                    if (gathered[i].AsOf(DateOnly.MaxValue) is { } known) judged[i] = Judge(SiteMetrics.Of(known, gathered[i].Site, SiteJournal.Empty, []), asked);
                     done();
+                });
+                for (int i = 0; i < judged.Length; i++)
+                {
+                    if (judged[i] is null) terminal.Error.WriteLine(gathered[i].WhyMissing);
                 }
 
-                return judged;
+                return (IReadOnlyList<SiteBacktest>)[.. judged.OfType<SiteBacktest>()];
             },
             stop));
         return new PastSeasons(place.Region, sites, observed, asked.WithinDays);

@@ -35,6 +35,38 @@ public sealed class GhcnByYearTests : IDisposable
         Assert.Equal(sorted.Series.MinimumAirC.ToArray(), other.Series.MinimumAirC.ToArray());
     }
 
+    // The reader of a station's own file takes each line as it comes; the lines of many stations are gathered first, and must tell the same of each.
+    [Fact]
+    public async Task Lines_of_many_stations_by_chance_give_each_what_the_stations_own_reader_finds_with_the_same_faults()
+    {
+        string[] stations = [.. Enumerable.Range(0, 30).Select(i => $"USW{i:00000000}")];
+        List<string> rows = [.. stations.SelectMany(station => Rows(station, 90))];
+        foreach (string station in stations)
+        {
+            rows.AddRange([$"{station},20240105,TMAX,999,,,W,2400", $"{station},20240106,TMIN,-9999,,,W,2400", $"{station},20240107,TMAX,111,,I,W,2400", $"{station},20240107,PRCP,0,P,,W,"]);
+            rows.AddRange([$"{station},20240108,TMAX,12.5,,,W,", $"{station},20240109,TMAX,7,,,W,0700", $"{station},20240110,TMAX,7,,,WW,", $"{station},20240111,TOBS,7,,,W,", $"{station},20240112,SNWD,20", "broken"]);
+        }
+
+        string[] shuffled = [.. rows];
+        new Random(20240402).Shuffle(shuffled);
+        folder.With(string.Join('\n', shuffled), "2024.csv");
+        ArchiveFeedDefinition[] feeds = [.. stations.Select(station => ByYear("2024.csv", station))];
+        using YearlyFiles files = new(feeds, folder.Root, folder.Clock);
+
+        foreach (ArchiveFeedDefinition feed in feeds)
+        {
+            FeedReading gathered = await FeedFactory.Create(feed, folder.Root, folder.Clock, files).ReadAsync(FeedFolder.SiteAt(45), FeedFolder.Today, TestContext.Current.CancellationToken);
+            FeedReading oneByOne = await ReadAsync(folder, StationCsv("2024.csv", feed.Station));
+
+            Assert.Equal(oneByOne.Series!.FirstDay, gathered.Series!.FirstDay);
+            Assert.Equal(oneByOne.Series.MaximumAirC.ToArray(), gathered.Series.MaximumAirC.ToArray());
+            Assert.Equal(oneByOne.Series.MinimumAirC.ToArray(), gathered.Series.MinimumAirC.ToArray());
+            string[] faults = [.. oneByOne.Faults.Select(fault => fault.ToString()).Where(fault => !fault.Contains("not a record", StringComparison.Ordinal))];
+            Assert.Equal(faults, gathered.Faults.Select(fault => fault.ToString()).Where(fault => !fault.Contains("not a record", StringComparison.Ordinal)));
+            Assert.True(faults.Length >= 5, string.Join('\n', faults));
+        }
+    }
+
     [Fact]
     public async Task A_file_that_many_sites_share_is_read_once()
     {

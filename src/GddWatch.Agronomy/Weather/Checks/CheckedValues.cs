@@ -23,6 +23,9 @@ internal sealed class CheckedValues
 
     public IReadOnlyList<Doubt> Doubts => doubts;
 
+    /// <summary>How often a doubt came or went: while it stays, what was found out about the days before still holds.</summary>
+    public int Changes { get; private set; }
+
     public DateOnly DayAt(int index) => series.DayAt(index);
 
     public int IndexOf(DateOnly day) => series.IndexOf(day);
@@ -48,6 +51,7 @@ internal sealed class CheckedValues
         double value = Measured(variable, index);
         if (double.IsNaN(value) || IsDoubted(check, variable, index)) return;
         held[(int)variable][index] |= (ushort)(1 << (int)check);
+        Changes++;
         doubts.Add(new Doubt(DayAt(index), variable, value, check, DayAt(today), null, why));
     }
 
@@ -55,6 +59,7 @@ internal sealed class CheckedValues
     public void Clear(QualityCheck check, WeatherVariable variable, int index, int today)
     {
         held[(int)variable][index] &= (ushort)~(1 << (int)check);
+        Changes++;
         DateOnly day = DayAt(index);
         int place = doubts.FindLastIndex(doubt => doubt.Day == day && doubt.Variable == variable && doubt.Check == check);
         doubts[place] = doubts[place] with { ClearedOn = DayAt(today) };

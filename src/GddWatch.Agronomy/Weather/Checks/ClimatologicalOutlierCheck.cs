@@ -28,7 +28,7 @@ internal sealed class ClimatologicalOutlierCheck(CheckedValues values, EarlierYe
     private const double Growth = 1.25;
 
     private readonly Usual[] usual = new Usual[2 * EarlierYears.DaysOfAYear];
-    private readonly List<double> window = [];
+    private readonly SortedWindow[] windows = [.. CheckedValues.Variables.Select(variable => new SortedWindow(years, variable, HalfWindowDays))];
 
     public void Judge(int today)
     {
@@ -57,16 +57,14 @@ internal sealed class ClimatologicalOutlierCheck(CheckedValues values, EarlierYe
         int most = 0;
         for (int i = place - HalfWindowDays; i <= place + HalfWindowDays; i++)
         {
-            int known = years.Day(variable, i).Count;
+            int known = years.SortedDay(variable, i).Length;
             count += known;
             most = Math.Max(most, known);
         }
 
         kept = kept with { Version = years.Version };
         if (count < LeastValues || most < EarlierYears.LeastYears || count < kept.Count * Growth) return kept;
-        window.Clear();
-        for (int i = place - HalfWindowDays; i <= place + HalfWindowDays; i++) window.AddRange(years.Day(variable, i));
-        (double meanC, double deviationC) = Biweight.Of(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(window));
+        (double meanC, double deviationC) = Biweight.OfSorted(windows[(int)variable].At(place));
         return kept = new Usual(years.Version, count, meanC, deviationC);
     }
 

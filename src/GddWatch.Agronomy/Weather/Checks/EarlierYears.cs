@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace GddWatch.Agronomy.Weather.Checks;
 
 /// <summary>
@@ -27,8 +29,8 @@ internal sealed class EarlierYears(CheckedValues values)
 
     public MonthRecord Month(WeatherVariable variable, int month) => months[((int)variable * 12) + month - 1];
 
-    /// <summary>The values of a place in the year, at most one a year; the place goes around the year's ends.</summary>
-    public List<double> Day(WeatherVariable variable, int place) => days[((int)variable * DaysOfAYear) + ((place + DaysOfAYear) % DaysOfAYear)];
+    /// <summary>The values of a place in the year, at most one a year, from cold to warm [°C]; the place goes around the year's ends.</summary>
+    public ReadOnlySpan<double> SortedDay(WeatherVariable variable, int place) => CollectionsMarshal.AsSpan(Day(variable, place));
 
     /// <summary>Takes in the year before, where today is the day for it.</summary>
     public void Advance(int today)
@@ -53,9 +55,18 @@ internal sealed class EarlierYears(CheckedValues values)
             double valueC = values.Undoubted(variable, from + i);
             if (double.IsNaN(valueC)) continue;
             known.Add(valueC);
-            Day(variable, place + i).Add(valueC);
+            Insert(Day(variable, place + i), valueC);
         }
 
         Month(variable, month.Month).Join(known, known.Count >= LeastDaysOfAMonth);
+    }
+
+    private List<double> Day(WeatherVariable variable, int place) => days[((int)variable * DaysOfAYear) + ((place + DaysOfAYear) % DaysOfAYear)];
+
+    private static void Insert(List<double> sorted, double value)
+    {
+        int place = sorted.Count;
+        while (place > 0 && sorted[place - 1] > value) place--;
+        sorted.Insert(place, value);
     }
 }

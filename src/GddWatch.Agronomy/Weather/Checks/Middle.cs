@@ -1,48 +1,41 @@
 namespace GddWatch.Agronomy.Weather.Checks;
 
-/// <summary>The median by selection, in linear time: a long record asks for it some ten thousand times.</summary>
+/// <summary>Medians of sorted values.</summary>
 internal static class Middle
 {
-    /// <summary>The median; puts the values into another order. NaN where one of them is NaN.</summary>
-    public static double Of(Span<double> values)
+    /// <summary>The median of values from the least to the greatest.</summary>
+    public static double OfSorted(ReadOnlySpan<double> sorted)
     {
-        foreach (double value in values)
-        {
-            if (double.IsNaN(value)) return double.NaN;
-        }
-
-        int half = values.Length / 2;
-        double upper = Select(values, half);
-        if (values.Length % 2 == 1) return upper;
-        double lower = double.NegativeInfinity;
-        foreach (double value in values[..half]) lower = Math.Max(lower, value);
-        return (lower + upper) / 2;
+        int half = sorted.Length / 2;
+        return sorted.Length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
     }
 
-    // Hoare's selection: afterwards no value before the place is greater, none behind it smaller.
-    private static double Select(Span<double> values, int place)
+    /// <summary>The median of the distances of sorted values from a point, found by bisection: the distances to either side are sorted themselves.</summary>
+    public static double OfDistances(ReadOnlySpan<double> sorted, double point)
     {
-        int low = 0;
-        int high = values.Length - 1;
+        int below = sorted.BinarySearch(point);
+        if (below < 0) below = ~below;
+        int half = sorted.Length / 2;
+        double upper = Nearest(sorted, point, below, half);
+        return sorted.Length % 2 == 1 ? upper : (Nearest(sorted, point, below, half - 1) + upper) / 2;
+    }
+
+    // The distance that has so many before it, with so many values on the left of the point.
+    private static double Nearest(ReadOnlySpan<double> sorted, double point, int below, int place)
+    {
+        int taken = place + 1;
+        int low = Math.Max(0, taken - (sorted.Length - below));
+        int high = Math.Min(below, taken);
+        // The fewest from the left so that the next one there is no nearer than the last one taken from the right.
         while (low < high)
         {
-            double pivot = values[(low + high) / 2];
-            int i = low;
-            int j = high;
-            while (i <= j)
-            {
-                while (values[i] < pivot) i++;
-                while (values[j] > pivot) j--;
-                if (i > j) break;
-                (values[i], values[j]) = (values[j], values[i]);
-                i++;
-                j--;
-            }
-
-            if (j < place) low = i;
-            if (i > place) high = j;
+            int fromLeft = (low + high) / 2;
+            if (point - sorted[below - 1 - fromLeft] < sorted[below + taken - fromLeft - 1] - point) low = fromLeft + 1;
+            else high = fromLeft;
         }
 
-        return values[place];
+        double left = low > 0 ? point - sorted[below - low] : double.NegativeInfinity;
+        double right = taken > low ? sorted[below + taken - low - 1] - point : double.NegativeInfinity;
+        return Math.Max(left, right);
     }
 }

@@ -60,9 +60,15 @@ public static class NeighbouringSite
         int common = 0;
         double sum = 0, squares = 0;
         int here = own.IndexOf(day), there = other.IndexOf(day);
-        for (int back = 1; back <= ComparedDays; back++)
+        ReadOnlySpan<double> ownC = own.Column(variable), otherC = other.Column(variable);
+        ReadOnlySpan<Mark> ownMarks = Reading.MarksOf(own, variable), otherMarks = Reading.MarksOf(other, variable);
+        // Of a region's hundreds of sites each hole asks dozens: only days that both hold are looked at.
+        int nearest = Math.Max(1, Math.Max(here - ownC.Length, there - otherC.Length) + 1);
+        int farthest = Math.Min(ComparedDays, Math.Min(here, there));
+        for (int back = nearest; back <= farthest; back++)
         {
-            double difference = Reading.At(own, variable, here - back) - Reading.At(other, variable, there - back);
+            if (ownMarks[here - back] > Mark.Corrected || otherMarks[there - back] > Mark.Corrected) continue;
+            double difference = ownC[here - back] - otherC[there - back];
             if (double.IsNaN(difference)) continue;
             common++;
             sum += difference;

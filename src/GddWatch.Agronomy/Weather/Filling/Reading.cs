@@ -7,14 +7,14 @@ internal static class Reading
     public static double At(DailySeries series, WeatherVariable variable, int index)
     {
         if ((uint)index >= (uint)series.Count) return double.NaN;
-        return MarkAt(series, variable, index) <= Mark.Corrected ? series.Column(variable)[index] : double.NaN;
+        return MarksOf(series, variable)[index] <= Mark.Corrected ? series.Column(variable)[index] : double.NaN;
     }
 
     /// <summary>All readings of a temperature [°C], NaN where there is none.</summary>
     public static double[] All(DailySeries series, WeatherVariable variable)
     {
         double[] readings = series.Column(variable).ToArray();
-        ReadOnlySpan<Mark> marks = variable == WeatherVariable.MinimumAirC ? series.MinimumMarks : series.MaximumMarks;
+        ReadOnlySpan<Mark> marks = MarksOf(series, variable);
         for (int i = 0; i < readings.Length; i++)
         {
             if (marks[i] > Mark.Corrected) readings[i] = double.NaN;
@@ -23,13 +23,14 @@ internal static class Reading
         return readings;
     }
 
+    /// <summary>The marks of one of the two temperatures.</summary>
+    public static ReadOnlySpan<Mark> MarksOf(DailySeries series, WeatherVariable variable) =>
+        variable == WeatherVariable.MinimumAirC ? series.MinimumMarks : series.MaximumMarks;
+
     /// <summary>Refuses what is neither the lowest nor the highest air temperature of a day.</summary>
     public static void DemandAirTemperature(WeatherVariable variable)
     {
         if (variable is WeatherVariable.MinimumAirC or WeatherVariable.MaximumAirC) return;
         throw new ArgumentOutOfRangeException(nameof(variable), variable, $"{variable} is not filled; allowed are the lowest and the highest air temperature.");
     }
-
-    private static Mark MarkAt(DailySeries series, WeatherVariable variable, int index) =>
-        variable == WeatherVariable.MinimumAirC ? series.MinimumMarks[index] : series.MaximumMarks[index];
 }
