@@ -33,17 +33,22 @@ public sealed record SiteBacktest(
     /// <param name="metrics">The site's weather.</param>
     /// <param name="windows">Its windows, as <see cref="Backtest.Seasons"/> gives them.</param>
     /// <param name="variants">The variants of treatments that are looked at, each with what was varied; those for other turf are passed over.</param>
+    /// <param name="withRivals">Whether the dates of the rule on a running mean are taken too.</param>
     /// <param name="withYear">Whether the course of the last year is taken too.</param>
     public static SiteBacktest Of(
-        SiteMetrics metrics, IReadOnlyList<Window> windows, IReadOnlyList<(Treatment Variant, IReadOnlyList<Variation> Variations)> variants, bool withYear)
+        SiteMetrics metrics, IReadOnlyList<Window> windows, IReadOnlyList<(Treatment Variant, IReadOnlyList<Variation> Variations)> variants, bool withRivals, bool withYear)
     {
         ArgumentNullException.ThrowIfNull(metrics);
         ArgumentNullException.ThrowIfNull(windows);
         ArgumentNullException.ThrowIfNull(variants);
         var means = new Dictionary<(string, int), DateOnly>();
-        foreach (Window window in windows)
+        foreach (IGrouping<string, Window> treatment in withRivals ? windows.GroupBy(window => window.Treatment.Id, StringComparer.Ordinal) : [])
         {
-            if (RivalDates.RunningMeanOf(window.Treatment) is { } rule && RivalDates.RunningMean(rule, metrics, window.Season) is { } day) means.Add((window.Treatment.Id, window.Season.Year), day);
+            if (RivalDates.RunningMeanOf(treatment.First().Treatment) is not { } rule) continue;
+            foreach (Window window in treatment)
+            {
+                if (RivalDates.RunningMean(rule, metrics, window.Season) is { } day) means.Add((treatment.Key, window.Season.Year), day);
+            }
         }
 
         AnnualDay start = metrics.Site.Hemisphere.Place(YearStart);

@@ -32,7 +32,7 @@ internal static class BacktestCommand
         if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         if (await Observations.ReadAsync(asked.Observed, keeping, place, terminal, stop) is not { } observed) return ExitCode.WrongUsageOrConfiguration;
         if (asked.Observed is not null) Observations.TellUnused(observed, place.Configuration.Treatments, terminal);
-        PastSeasons past = await JudgeAsync(place, keeping, asked, observed, terminal, stop);
+        PastSeasons past = await JudgeAsync(place, keeping, asked, asked.WithRivals(common.FormatOf(parsed)), observed, terminal, stop);
         switch (common.FormatOf(parsed))
         {
             case OutputFormat.Json:
@@ -50,7 +50,7 @@ internal static class BacktestCommand
         return past.Windows.Count > 0 ? ExitCode.Done : ExitCode.Failed;
     }
 
-    private static async Task<PastSeasons> JudgeAsync(Workplace place, Keeping keeping, BacktestAsked asked, ObservedDates observed, Terminal terminal, CancellationToken stop)
+    private static async Task<PastSeasons> JudgeAsync(Workplace place, Keeping keeping, BacktestAsked asked, bool withRivals, ObservedDates observed, Terminal terminal, CancellationToken stop)
     {
         SiteWeather[] gathered = [.. (await place.GatherAsync(keeping, stop)).Where(weather => asked.Sites.Contains(weather.Site))];
         place.Report(gathered);
@@ -60,7 +60,7 @@ internal static class BacktestCommand
                 var judged = new SiteBacktest?[gathered.Length];
                 Parallel.For(0, gathered.Length, new ParallelOptions { CancellationToken = stop }, i =>
                 {
-                    if (gathered[i].AsOf(DateOnly.MaxValue) is { } known) judged[i] = Judge(SiteMetrics.Of(known, gathered[i].Site, SiteJournal.Empty, []), asked);
+                    if (gathered[i].AsOf(DateOnly.MaxValue) is { } known) judged[i] = Judge(SiteMetrics.Of(known, gathered[i].Site, SiteJournal.Empty, []), asked, withRivals);
                     done();
                 });
                 for (int i = 0; i < judged.Length; i++)
@@ -74,10 +74,10 @@ internal static class BacktestCommand
         return new PastSeasons(place.Region, sites, observed, asked.WithinDays);
     }
 
-    private static SiteBacktest Judge(SiteMetrics metrics, BacktestAsked asked)
+    private static SiteBacktest Judge(SiteMetrics metrics, BacktestAsked asked, bool withRivals)
     {
         Window[] windows = [.. Backtest.Seasons(asked.Treatments, metrics).Where(window => asked.Holds(window.Season))];
-        SiteBacktest site = SiteBacktest.Of(metrics, windows, asked.Variants, asked.WithYear);
+        SiteBacktest site = SiteBacktest.Of(metrics, windows, asked.Variants, withRivals, asked.WithYear);
         return site with { Variants = [.. site.Variants.Select(variant => variant with { Seasons = [.. variant.Seasons.Where(season => asked.Holds(season.Window.Season))] })] };
     }
 

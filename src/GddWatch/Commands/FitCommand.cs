@@ -48,7 +48,7 @@ internal static class FitCommand
             return ExitCode.WrongUsageOrConfiguration;
         }
 
-        IReadOnlyList<FitEvent> events = Events(name, treatment, season, observed, place.Region.Sites);
+        List<FitEvent> events = Events(name, treatment, season, observed, place.Region.Sites);
         int years = events.Select(each => each.Season.Year).Distinct().Count();
         if (years < DateFit.FewestYears) return TooFew(name, years, "dates of", terminal);
         SiteWeather[] gathered = [.. (await place.GatherAsync(keeping, stop)).Where(weather => events.Any(each => each.Site == weather.Site.Id))];
@@ -104,7 +104,7 @@ internal static class FitCommand
         }
     }
 
-    private static IReadOnlyList<FitEvent> Events(string name, Treatment? treatment, SeasonRule season, ObservedDates observed, IReadOnlyList<Site> sites)
+    private static List<FitEvent> Events(string name, Treatment? treatment, SeasonRule season, ObservedDates observed, IReadOnlyList<Site> sites)
     {
         var events = new List<FitEvent>();
         foreach (Site site in sites)

@@ -17,11 +17,11 @@ internal sealed class ReportCharts(ChartTheme theme)
 
     /// <summary>Opening dates by year, a mark for each site, with fixed dates across.</summary>
     /// <param name="sites">Names, years and days of the season.</param>
-    /// <param name="seen">Years and days of the season by what was seen; may be empty.</param>
+    /// <param name="seen">For each of them years and days of the season by what was seen; may be empty.</param>
     /// <param name="fixedDates">Names and days of the season.</param>
     /// <param name="first">The date of day 0, for the ticks.</param>
     public byte[] DatesByYear(
-        IReadOnlyList<(string Name, double[] Years, double[] Days)> sites, (double[] Years, double[] Days) seen, IReadOnlyList<(string Name, double Day)> fixedDates, DateOnly first)
+        IReadOnlyList<(string Name, double[] Years, double[] Days)> sites, IReadOnlyList<(double[] Years, double[] Days)> seen, IReadOnlyList<(string Name, double Day)> fixedDates, DateOnly first)
     {
         Plot plot = NewPlot();
         for (int n = 0; n < sites.Count; n++)
@@ -35,13 +35,16 @@ internal sealed class ReportCharts(ChartTheme theme)
             marks.LegendText = sites[n].Name;
         }
 
-        if (seen.Years.Length > 0)
+        bool named = false;
+        for (int n = 0; n < sites.Count; n++)
         {
-            Scatter stars = plot.Add.ScatterPoints(seen.Years, seen.Days, theme.Ink);
+            if (seen[n].Years.Length == 0) continue;
+            Scatter stars = plot.Add.ScatterPoints(seen[n].Years, seen[n].Days, theme.Series[n]);
             stars.MarkerShape = MarkerShape.Asterisk;
-            stars.MarkerSize = 12;
-            stars.MarkerLineWidth = 2;
-            stars.LegendText = "should have opened, by what was seen";
+            stars.MarkerSize = 13;
+            stars.MarkerLineWidth = 2.5f;
+            if (!named) stars.LegendText = "should have opened, by what was seen there";
+            named = true;
         }
 
         for (int n = 0; n < fixedDates.Count; n++)
@@ -51,7 +54,7 @@ internal sealed class ReportCharts(ChartTheme theme)
         }
 
         double[] years = [.. sites.SelectMany(site => site.Years)];
-        double[] days = [.. sites.SelectMany(site => site.Days), .. seen.Days, .. fixedDates.Select(each => each.Day)];
+        double[] days = [.. sites.SelectMany(site => site.Days), .. seen.SelectMany(each => each.Days), .. fixedDates.Select(each => each.Day)];
         WholeYears(plot, years.Min(), years.Max());
         DateTicks(plot.Axes.Left, first, days.Min(), days.Max());
         plot.Axes.SetLimitsY(days.Min() - 6, days.Max() + 6);

@@ -97,16 +97,15 @@ internal sealed class TreatmentPart
     private ChartView DatesChart()
     {
         (Site Site, ComparedSeason[] Seasons)[] shown = [.. sites.Where(site => site.Seasons.Any(season => season.Dates.OpensForCertain is not null)).Take(ReportCharts.MostSeries)];
-        ComparedSeason[] seen = [.. comparison.Seasons.Where(season => season.Seen is not null)];
         string more = sites.Length > shown.Length ? $" {shown.Length} of {sites.Length} sites are drawn; the table has all." : "";
         return drawing.Draw(
             chart => chart.DatesByYear(
                 [.. shown.Select(site => (site.Site.Name, Years(Certain(site.Seasons)), (double[])[.. Certain(site.Seasons).Select(Offset)]))],
-                (Years(seen), [.. seen.Select(season => (double)(season.Seen!.Value.DayNumber - season.Dates.Window.Season.Span.First.DayNumber))]),
+                [.. shown.Select(site => SeenAt([.. site.Seasons.Where(season => season.Seen is not null)]))],
                 FixedDates(),
                 FirstDay),
             $"Opening dates by year. {string.Join(" ", shown.Select(site => $"{site.Site.Name}: from {NameAndDay(Certain(site.Seasons).MinBy(Offset)!, false)} to {NameAndDay(Certain(site.Seasons).MaxBy(Offset)!, false)}."))} The table by season below has every date.",
-            $"When the window opened in each season{(FixedDates().Count > 0 ? ", with the date on the calendar across" : "")}.{South()}{more}");
+            $"When the window opened in each season{(FixedDates().Count > 0 ? ", with the date on the calendar across" : "")}.{(comparison.HasObservations ? " Stars: when it should have opened by what was seen at the site of their colour." : "")}{South()}{more}");
     }
 
     private ChartView SpreadChart()
@@ -283,6 +282,9 @@ internal sealed class TreatmentPart
     }
 
     private static ComparedSeason[] Certain(ComparedSeason[] seasons) => [.. seasons.Where(season => season.Dates.OpensForCertain is not null)];
+
+    private static (double[] Years, double[] Days) SeenAt(ComparedSeason[] seen) =>
+        (Years(seen), [.. seen.Select(season => (double)(season.Seen!.Value.DayNumber - season.Dates.Window.Season.Span.First.DayNumber))]);
 
     private static double[] Years(IEnumerable<ComparedSeason> seasons) => [.. seasons.Select(season => (double)season.Dates.Year)];
 

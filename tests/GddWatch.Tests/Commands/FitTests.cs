@@ -60,7 +60,8 @@ public sealed class FitTests
         Assert.Equal(7, fits.Length);
         Assert.Equal(3, fits.Select(fit => fit.GetProperty("model").GetString()).Distinct().Count());
         Assert.All(fits, fit => Assert.True(fit.GetProperty("meanDateYearLeftOutErrorDays").GetDouble() > 1));
-        Assert.Equal(3 * 13, json.GetProperty("events").GetArrayLength());
+        // The soil of the record's first spring is not known from its start.
+        Assert.Equal(13 + 13 + 12, json.GetProperty("events").GetArrayLength());
         foreach (JsonElement fit in fits) Assert.Matches("^(heat-sum|air-temperature|soil-temperature): \\{ .* \\}$", fit.GetProperty("snippet").GetString());
         Ran asked = await workshop.RunAsync("fit", "bud-break", "--observed", seen, "--season", "01-01 to 07-31", "--heat", "base 50 °F, upper 86 °F, double sine, horizontal, from 02-01");
         Assert.Contains("method: double sine, from: 02-01, upper: 86 °F, cutoff: horizontal }", asked.Output, StringComparison.Ordinal);

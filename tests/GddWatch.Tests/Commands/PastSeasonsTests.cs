@@ -48,7 +48,7 @@ public sealed class PastSeasonsTests
         Assert.Equal(-2.0 * odd / all, scores[0].GetProperty("biasDays").GetDouble(), 1e-4);
         Assert.Equal(all, scores[0].GetProperty("hits").GetInt32());
         Assert.True(scores[0].GetProperty("skillAgainstCalendar").GetDouble() > 0.5);
-        Assert.True(scores[1].GetProperty("meanAbsoluteErrorDays").GetDouble() > scores[2].GetProperty("meanAbsoluteErrorDays").GetDouble());
+        Assert.All(scores[1..], other => Assert.True(other.GetProperty("meanAbsoluteErrorDays").GetDouble() > 2));
         Assert.All(json.GetProperty("compared").EnumerateArray(), row => Assert.EndsWith("-04-15", row.GetProperty("calendar").GetString(), StringComparison.Ordinal));
         Assert.Equal(3, json.GetProperty("rivals").GetArrayLength());
     }

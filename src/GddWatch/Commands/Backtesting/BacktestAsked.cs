@@ -2,6 +2,7 @@ using System.CommandLine;
 using GddWatch.Agronomy.Backtesting.Variants;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Commands.Output;
 using GddWatch.Configuration.Scalars;
 using GddWatch.Configuration.Yaml;
 using GddWatch.Reports;
@@ -31,6 +32,9 @@ internal sealed record BacktestAsked(
 {
     /// <summary>Whether the course of the last year is asked for.</summary>
     public bool WithYear => Report is not null || Table == "ranges";
+
+    /// <summary>Whether the other ways' dates are asked for; the plain table of windows does without them.</summary>
+    public bool WithRivals(OutputFormat format) => format != OutputFormat.Csv || Report is not null || Table is "compared" or "rivals" or "scores";
 
     /// <summary>Whether a season is asked for.</summary>
     public bool Holds(Season season) => (From is not { } first || season.Year >= first) && (Until is not { } last || season.Year <= last);

@@ -12,7 +12,7 @@ internal static class FitTables
         "fits",
         ["name", "model", "criterion", "dates", "seasons", "sites", "second", "secondValue", "secondLow", "secondHigh", "thresholdUnit", "threshold", "thresholdLow", "thresholdHigh",
             "fittedErrorDays", "yearLeftOutErrorDays", "yearLeftOutBiasDays", "siteLeftOutErrorDays", "meanDateYearLeftOutErrorDays", "meanDateSiteLeftOutErrorDays",
-            "nearerThanMeanDateLow", "nearerThanMeanDateHigh", "flatWithinDays", "flatSecondLow", "flatSecondHigh", "flatThresholdLow", "flatThresholdHigh", "level", "draws", "seed", "snippet"],
+            "nearerThanMeanDateLow", "nearerThanMeanDateHigh", "flatWithinDays", "flatSecondLow", "flatSecondHigh", "flatThresholdLow", "flatThresholdHigh", "closedFormBaseC", "level", "draws", "seed", "snippet"],
         fits.SelectMany(fit => fit.ByCriterion.Select(each =>
         {
             bool best = each == fit.Best;
@@ -23,9 +23,18 @@ internal static class FitTables
                 each.FittedErrorDays, each.YearLeftOutErrorDays, each.YearLeftOutBiasDays, each.SiteLeftOutErrorDays, fit.MeanDate.YearLeftOutErrorDays, fit.MeanDate.SiteLeftOutErrorDays,
                 best ? fit.NearerThanMeanDate?.Low : null, best ? fit.NearerThanMeanDate?.High : null,
                 best ? fit.Flat.WithinDays : null, best ? fit.Flat.LowestGridValue : null, best ? fit.Flat.HighestGridValue : null, best ? fit.Flat.LowestThreshold : null, best ? fit.Flat.HighestThreshold : null,
-                Bootstrap.UsualLevel, Bootstrap.UsualDraws, PastSeasons.Seed, FitSnippet.Of(fit.Model.ToCondition(each.GridValue, each.Threshold), ReadersUnits.Metric),
+                ClosedForm(fit, each.Criterion), Bootstrap.UsualLevel, Bootstrap.UsualDraws, PastSeasons.Seed, FitSnippet.Of(fit.Model.ToCondition(each.GridValue, each.Threshold), ReadersUnits.Metric),
             ];
         })));
+
+    private static double? ClosedForm(DateFit fit, FitCriterion criterion) => criterion switch
+    {
+        FitCriterion.LeastCoefficientOfVariation => fit.ClosedForm?.LeastCoefficientOfVariationC,
+        FitCriterion.LeastDeviationInHeat => fit.ClosedForm?.LeastDeviationInHeatC,
+        FitCriterion.LeastDeviationInDays => fit.ClosedForm?.LeastDeviationInDaysC,
+        FitCriterion.NoSlope => fit.ClosedForm?.NoSlopeC,
+        _ => null,
+    };
 
     public static ProgramTable Events(IReadOnlyList<DateFit> fits) => new(
         "events",
