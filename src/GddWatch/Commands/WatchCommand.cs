@@ -32,6 +32,7 @@ internal static class WatchCommand
         await using Database database = await keeping.OpenAsync(stop);
         await using IDeliveryChannel channel = mailing.OpenChannel(terminal.Clock);
         var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, place.Zone, new Random().NextDouble);
+        await using var seat = new JudgingSeat(database);
         var store = new WeatherStore(database);
         using WeatherServices services = WeatherServices.Create(new ServiceClient(place.Region.OperatorAddress, Version), terminal.Clock);
         var intake = new WeatherIntake(place, new ServiceFetch(place.Configuration, services, store), store);
@@ -43,7 +44,7 @@ internal static class WatchCommand
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         var outcome = new WorkerOutcome();
         builder.Services.AddSingleton<IHostedService>(services => new Worker(
-            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin, new CalendarFolder(DataFolder.Calendar(data))), delivery, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
+            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin, new CalendarFolder(DataFolder.Calendar(data))), delivery, seat, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
             services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<Worker>>()));
         using IHost host = builder.Build();
         await host.RunAsync(stop);

@@ -26,6 +26,12 @@ internal static partial class Log
     [LoggerMessage(6, LogLevel.Information, "Stopped; what was begun is kept and goes on at the next start.")]
     public static partial void Stopped(this ILogger log);
 
+    [LoggerMessage(20, LogLevel.Information, "Another service judges on this database. This one delivers, and judges as soon as that one ends.")]
+    public static partial void JudgedElsewhere(this ILogger log);
+
+    [LoggerMessage(21, LogLevel.Warning, "{Why} It is tried again in a minute.")]
+    public static partial void WaitsForDatabase(this ILogger log, string why);
+
     [LoggerMessage(7, LogLevel.Critical, "The service cannot go on: {Why}")]
     public static partial void Failed(this ILogger log, string why);
 }

@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Journal;
 using GddWatch.Commands;
 using GddWatch.Feeds.Gathering;
+using GddWatch.Storage;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
@@ -8,9 +9,12 @@ namespace GddWatch.Watching;
 
 /// <summary>The service: a daily pass at its time of day, one at once when it starts, and delivery in between.</summary>
 internal sealed class Worker(
-    Workplace place, WeatherIntake intake, Func<CancellationToken, Task<IReadOnlyDictionary<string, SiteJournal>>> journals, DailyPass daily, DeliveryPass delivery, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
+    Workplace place, WeatherIntake intake, Func<CancellationToken, Task<IReadOnlyDictionary<string, SiteJournal>>> journals, DailyPass daily, DeliveryPass delivery, JudgingSeat seat, WorkerPlan plan, TimeProvider clock, WorkerOutcome outcome,
     IHostApplicationLifetime lifetime, ILogger<Worker> log) : BackgroundService
 {
+    // Whether this service is the one that judges; on a server others may share the work.
+    private bool judges;
+
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         try
@@ -38,20 +42,36 @@ internal sealed class Worker(
         using var timer = new PeriodicTimer(WorkerPlan.DeliveryEvery, clock);
         while (await timer.WaitForNextTickAsync(stop))
         {
-            if (clock.GetUtcNow() < next)
+            try
             {
-                await DeliverAsync(stop);
-                continue;
-            }
+                // A seat that has come free is taken at once, with a pass: whoever had it may have ended in the middle of one.
+                if (clock.GetUtcNow() < next && (judges || !await seat.TakeAsync(stop)))
+                {
+                    await DeliverAsync(stop);
+                    continue;
+                }
 
-            await PassAsync(stop);
-            next = plan.NextPassAfter(clock.GetUtcNow());
-            log.NextPass(next);
+                await PassAsync(stop);
+                next = plan.NextPassAfter(clock.GetUtcNow());
+                log.NextPass(next);
+            }
+            catch (StorageException fault) when (fault.MayPass)
+            {
+                log.WaitsForDatabase(fault.Message);
+            }
         }
     }
 
     private async Task PassAsync(CancellationToken stop)
     {
+        judges = await seat.TakeAsync(stop);
+        if (!judges)
+        {
+            log.JudgedElsewhere();
+            await DeliverAsync(stop);
+            return;
+        }
+
         IReadOnlyList<SiteWeather> weather = await intake.TakeAsync(clock.GetUtcNow(), stop);
         place.Report(weather);
         PassReport report = await daily.RunAsync(weather, await journals(stop), place.Today, place.TodayAt, clock.GetUtcNow(), stop);
