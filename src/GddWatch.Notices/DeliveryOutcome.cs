@@ -13,7 +13,11 @@ public abstract record DeliveryOutcome
 
     /// <summary>Not now; it may be tried again.</summary>
     /// <param name="Words">The server's words, or what went wrong on the way.</param>
-    public sealed record RefusedForNow(string Words) : DeliveryOutcome;
+    public sealed record RefusedForNow(string Words) : DeliveryOutcome
+    {
+        /// <summary>Whether it is no matter of this one mail: the next would fare no better.</summary>
+        public bool ConcernsAll { get; init; }
+    }
 
     /// <summary>Never: trying again would not help.</summary>
     /// <param name="Words">The server's words.</param>

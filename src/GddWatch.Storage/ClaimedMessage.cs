@@ -8,4 +8,8 @@ namespace GddWatch.Storage;
 /// <param name="Attempt">Which attempt at it this is, from 1.</param>
 /// <param name="ClaimedUntil">When the claim runs out.</param>
 /// <param name="Owner">The claim's own token.</param>
-public sealed record ClaimedMessage(Message Message, DateTimeOffset QueuedAt, int Attempt, DateTimeOffset ClaimedUntil, string Owner);
+public sealed record ClaimedMessage(Message Message, DateTimeOffset QueuedAt, int Attempt, DateTimeOffset ClaimedUntil, string Owner)
+{
+    /// <summary>When it was first claimed to be tried.</summary>
+    public DateTimeOffset FirstTriedAt { get; init; }
+}

@@ -30,7 +30,7 @@ public sealed class Outbox(Database database)
                 {
                     // One unreadable message must not hold up the others for ever: it is set aside, where the operator sees it.
                     if (TryRead(row.Body, out Message? message, out string fault))
-                        claimed.Add(new ClaimedMessage(message, StoredText.Instant(row.QueuedAt), row.Attempts, until, owner));
+                        claimed.Add(new ClaimedMessage(message, StoredText.Instant(row.QueuedAt), row.Attempts, until, owner) { FirstTriedAt = StoredText.Instant(row.FirstTriedAt ?? row.QueuedAt) });
                     else
                         await work.ExecuteAsync(MessageSql.RefusedForGood, new { messageId = row.MessageId, owner, words = fault, at = StoredText.Of(now) });
                 }
@@ -44,13 +44,23 @@ public sealed class Outbox(Database database)
     public Task<bool> ReleaseAsync(ClaimedMessage claimed, CancellationToken stop) =>
         RecordAsync(MessageSql.Release, new { messageId = claimed.Message.MessageId, owner = claimed.Owner }, stop);
 
+    /// <summary>Gives back a message that was not tried since its time has not come, such as the end of quiet hours.</summary>
+    public Task<bool> PostponeAsync(ClaimedMessage claimed, DateTimeOffset notBefore, CancellationToken stop) =>
+        RecordAsync(MessageSql.Postpone, new { messageId = claimed.Message.MessageId, owner = claimed.Owner, notBefore = StoredText.Of(notBefore) }, stop);
+
     /// <summary>Records that a message was delivered. Taken even if the claim had run out: it is true whoever says it.</summary>
     /// <param name="claimed">The message.</param>
     /// <param name="where">Where it went: the file, or the server's words.</param>
     /// <param name="at">When.</param>
     /// <param name="stop">To be stopped by.</param>
-    public Task<bool> RecordDeliveredAsync(ClaimedMessage claimed, string where, DateTimeOffset at, CancellationToken stop) =>
-        RecordAsync(MessageSql.Delivered, new { messageId = claimed.Message.MessageId, words = where, at = StoredText.Of(at) }, stop);
+    public Task<bool> RecordDeliveredAsync(ClaimedMessage claimed, string where, DateTimeOffset at, CancellationToken stop) => database.WriteRowsAsync(
+        async work =>
+        {
+            bool isNews = await work.ExecuteAsync(MessageSql.Delivered, new { messageId = claimed.Message.MessageId, words = where, at = StoredText.Of(at) }) > 0;
+            await work.ExecuteAsync(RefusingAddressSql.Forgive, new { address = StoredText.Address(claimed.Message.Address) });
+            return isNews;
+        },
+        stop);
 
     /// <summary>Records that a message was refused for now, with the server's words, and when to try again.</summary>
     public Task<bool> RecordRefusedForNowAsync(ClaimedMessage claimed, string words, DateTimeOffset nextAttempt, CancellationToken stop) =>
@@ -64,15 +74,70 @@ public sealed class Outbox(Database database)
     public Task<bool> RecordRefusedForGoodAsync(ClaimedMessage claimed, string words, DateTimeOffset at, CancellationToken stop) => RecordAsync(
         MessageSql.RefusedForGood, new { messageId = claimed.Message.MessageId, owner = claimed.Owner, words, at = StoredText.Of(at) }, stop);
 
-    /// <summary>The queue in numbers.</summary>
-    public Task<OutboxCounts> CountAsync(CancellationToken stop) => database.ReadAsync(
+    /// <summary>
+    /// Records that the server refused a message for good for the sake of its address or of what is in it. After so many in a row the address is paused, and what else
+    /// is queued for it is refused with the same words.
+    /// </summary>
+    /// <returns>Whether the address is paused by this.</returns>
+    public Task<bool> RecordRefusedByAddressAsync(ClaimedMessage claimed, string words, int pauseAfter, DateTimeOffset at, CancellationToken stop) => database.WriteRowsAsync(
         async work =>
         {
-            CountsRow row = await work.SingleAsync<CountsRow>(MessageSql.Count);
-            DateTimeOffset? oldest = row.OldestWaiting is { } instant ? StoredText.Instant(instant) : null;
-            return new OutboxCounts(row.Queued, row.Delivered, row.Refused, oldest);
+            string address = StoredText.Address(claimed.Message.Address);
+            string instant = StoredText.Of(at);
+            if (await work.ExecuteAsync(MessageSql.RefusedForGood, new { messageId = claimed.Message.MessageId, owner = claimed.Owner, words, at = instant }) == 0) return false;
+            await work.ExecuteAsync(RefusingAddressSql.Count, new { address, words, at = instant });
+            bool isPaused = await work.ExecuteAsync(RefusingAddressSql.Pause, new { address, pauseAfter, at = instant }) > 0;
+            if (isPaused) await work.ExecuteAsync(MessageSql.RefuseAllTo, new { address, words = $"Not sent, since the address is paused: {words}", at = instant });
+            return isPaused;
         },
         stop);
+
+    /// <summary>What has not reached its readers and is in nobody's hand, to be compared with what is known now.</summary>
+    public Task<HeldUpMails> LoadHeldUpAsync(DateTimeOffset now, CancellationToken stop) => database.ReadAsync(
+        async work =>
+        {
+            HeldUpRow[] facts = [.. await work.QueryAsync<HeldUpRow>(MessageSql.LoadHeldUpFacts, new { now = StoredText.Of(now) })];
+            HeldUpRow[] others = [.. await work.QueryAsync<HeldUpRow>(MessageSql.LoadHeldUpOthers, new { now = StoredText.Of(now) })];
+            IEnumerable<HeldUpNotice> notices = facts.GroupBy(row => (row.MessageId, row.Site, row.Treatment, row.Season))
+                .Select(window => new HeldUpNotice(window.Key.MessageId, window.First().Address, StoredText.Day(window.First().Day), [.. window.Select(row => row.Fact())]));
+            var bulletins = new List<Message>();
+            foreach (HeldUpRow row in others)
+            {
+                if (TryRead(row.Body, out Message? message, out _) && message.Bulletin is not null) bulletins.Add(message);
+            }
+
+            return new HeldUpMails([.. notices], bulletins, facts.Concat(others).Where(row => row.State == "refused").Select(row => row.MessageId).ToHashSet(StringComparer.Ordinal));
+        },
+        stop);
+
+    /// <summary>Messages by their Message-IDs, whatever became of them; one that cannot be read is left out.</summary>
+    public Task<IReadOnlyList<Message>> LoadAsync(IReadOnlyCollection<string> messageIds, CancellationToken stop) => database.ReadAsync(
+        async work =>
+        {
+            var messages = new List<Message>();
+            foreach (string messageId in messageIds)
+            {
+                if (await work.FindAsync<string>(MessageSql.LoadBody, new { messageId }) is { } body && TryRead(body, out Message? message, out _)) messages.Add(message);
+            }
+
+            return (IReadOnlyList<Message>)messages;
+        },
+        stop);
+
+    /// <summary>The queue in numbers.</summary>
+    /// <param name="now">The instant.</param>
+    /// <param name="stop">To be stopped by.</param>
+    public Task<OutboxCounts> CountAsync(DateTimeOffset now, CancellationToken stop) => database.ReadAsync(
+        async work =>
+        {
+            CountsRow row = await work.SingleAsync<CountsRow>(MessageSql.Count, new { now = StoredText.Of(now) });
+            DateTimeOffset? oldest = row.OldestWaiting is { } instant ? StoredText.Instant(instant) : null;
+            return new OutboxCounts(row.Queued, row.Delivered, row.Refused, oldest) { ForLater = row.ForLater };
+        },
+        stop);
+
+    /// <summary>The queue in numbers, whatever its time.</summary>
+    public Task<OutboxCounts> CountAsync(CancellationToken stop) => CountAsync(DateTimeOffset.MaxValue, stop);
 
     /// <summary>The messages that have not been delivered, those refused for good among them, the oldest first.</summary>
     public Task<IReadOnlyList<UndeliveredMessage>> LoadUndeliveredAsync(CancellationToken stop) => database.ReadAsync(
@@ -116,11 +181,42 @@ public sealed class Outbox(Database database)
         public string QueuedAt { get; init; } = "";
 
         public int Attempts { get; init; }
+
+        public string? FirstTriedAt { get; init; }
+    }
+
+    private sealed class HeldUpRow
+    {
+        public string MessageId { get; init; } = "";
+
+        public string Address { get; init; } = "";
+
+        public string State { get; init; } = "";
+
+        public string Body { get; init; } = "";
+
+        public string Site { get; init; } = "";
+
+        public string Treatment { get; init; } = "";
+
+        public int Season { get; init; }
+
+        public string Kind { get; init; } = "";
+
+        public int Revision { get; init; }
+
+        public string Day { get; init; } = "";
+
+        public string? FactDay { get; init; }
+
+        public ToldFact Fact() => new(new NoticeKey(Site, Treatment, Season, StoredText.Kind(Kind), Revision), StoredText.DayOrNone(FactDay));
     }
 
     private sealed class CountsRow
     {
         public int Queued { get; init; }
+
+        public int ForLater { get; init; }
 
         public int Delivered { get; init; }
 

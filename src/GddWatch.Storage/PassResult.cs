@@ -21,6 +21,12 @@ public sealed record PassResult
     /// <summary>The messages, in the order in which they are to be delivered.</summary>
     public IReadOnlyList<QueuedMessage> Messages { get; init; } = [];
 
+    /// <summary>The Message-IDs of mails that are withdrawn since others take their place, or nobody is there for them any more.</summary>
+    public IReadOnlyCollection<string> Withdrawn { get; init; } = [];
+
+    /// <summary>Addresses whose refusals are forgotten: they are tried again, or nobody is told there any more.</summary>
+    public IReadOnlyCollection<string> Forgiven { get; init; } = [];
+
     /// <summary>Values of the region to keep along, such as the fingerprint of the configuration.</summary>
     public IReadOnlyDictionary<string, string> RegionValues { get; init; } = System.Collections.Frozen.FrozenDictionary<string, string>.Empty;
 }

@@ -24,6 +24,10 @@ public sealed class PassStore(Database database)
             {
                 await WindowStore.KeepAsync(work, pass.Windows);
                 await WindowStore.KeepJudgedAsync(work, pass.Sites, pass.Day);
+                foreach (string messageId in pass.Withdrawn)
+                    await work.ExecuteAsync(MessageSql.Withdraw, new { messageId, words = "Withdrawn: what it said was out of date, or nobody is told at that address any more.", at = StoredText.Of(pass.At) });
+                foreach (string address in pass.Forgiven)
+                    await work.ExecuteAsync(RefusingAddressSql.Remove, new { address });
                 int added = 0;
                 foreach (QueuedMessage queued in pass.Messages)
                 {

@@ -17,12 +17,16 @@ internal sealed class CorrectionWriter(Window window, DueNotice due, DateOnly da
     public Notice Correct(Notice now) => now with
     {
         Headline = $"{window.Site.Name}: correction, {window.Treatment.Name} {NowInShort()}",
-        Reason = $"On {Wording.Day(said.On)} you were told that {Wording.List([.. WhatWasSaid()])}. By what is known on {Wording.Day(day)}, {NowInFull()}",
+        Reason = $"{WhenSaid()} {Wording.List([.. WhatWasSaid()])}. By what is known on {Wording.Day(day)}, {NowInFull()}",
         Do = [.. WhatToDo(now)],
         DoNot = window.IsOpen || window.State == WindowState.Closed ? now.DoNot : [],
         FoundSo = false,
         Facts = [.. Facts()],
     };
+
+    private string WhenSaid() => due.HeldUp is { } heldUp
+        ? $"A mail of {Wording.Day(heldUp)}, which was held up on its way and whose place this one takes, said that"
+        : $"On {Wording.Day(said.On)} you were told that";
 
     private string NowInShort()
     {

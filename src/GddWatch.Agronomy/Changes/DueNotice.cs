@@ -6,7 +6,8 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="Kind">The kind.</param>
 /// <param name="Revision">The revision that its key carries.</param>
 /// <param name="Said">What was told before; null for what is told first.</param>
-internal sealed record DueNotice(NoticeKind Kind, int Revision, Said? Said)
+/// <param name="HeldUp">The day of the mail in whose place it is told, since that one was held up and is out of date; null where there is none.</param>
+internal sealed record DueNotice(NoticeKind Kind, int Revision, Said? Said, DateOnly? HeldUp = null)
 {
     /// <summary>Its key.</summary>
     public NoticeKey KeyOf(Window window, NoticeKind kind) => new(window.Site.Id, window.Treatment.Id, window.Season.Year, kind, Revision);

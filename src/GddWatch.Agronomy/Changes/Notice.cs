@@ -59,4 +59,11 @@ public sealed record Notice
 
     /// <summary>What decided it as a chart; null where there is nothing to draw.</summary>
     public NoticeChart? Chart { get; init; }
+
+    /// <summary>The same notice under a later revision of its key, for another message than the one that it was in.</summary>
+    public Notice Again(int revision) => this with
+    {
+        Key = Key with { Revision = revision },
+        Facts = [.. Facts.Select(fact => fact with { Key = fact.Key with { Revision = revision } })],
+    };
 }

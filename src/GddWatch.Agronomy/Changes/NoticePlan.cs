@@ -20,10 +20,15 @@ public static class NoticePlan
     /// <param name="region">The people, the local rules, and the units that people read.</param>
     /// <param name="configuration">The fingerprint of the configuration that judged. What was told under another one is not corrected by the weather.</param>
     /// <param name="told">What a person was last told of a change, whatever the revision of the key; null where they were told nothing of it.</param>
+    /// <param name="heldUp">
+    /// What mails that were held up on their way say of these windows and is out of date: each gives one notice of how the window stands now, in place of them.
+    /// </param>
     /// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
     public static IReadOnlyList<PlannedNotice> For(
-        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told, IReadOnlyList<WindowChances>? chances = null)
+        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told,
+        IReadOnlyList<HeldUpNotice>? heldUp = null, IReadOnlyList<WindowChances>? chances = null)
     {
+        ILookup<(string, int, string), HeldUpNotice> outdated = (heldUp ?? []).ToLookup(each => (each.Treatment, each.Season, Folded(each.Address)));
         var planned = new List<PlannedNotice>();
         var writer = new NoticeWriter(standing, metrics, region, chances: chances);
         bool isStale = standing.WeatherThrough is not { } through || standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays;
@@ -32,19 +37,29 @@ public static class NoticePlan
             if (!window.Treatment.IsToldAt(window.Site) || window.Treatment.BulletinOnly || window.State == WindowState.Done) continue;
             // Nothing opens, or goes past its best, on weather that has stopped coming; and of what is over only the close is still worth telling.
             bool hasEnded = standing.Ended.Contains(window);
-            if (window.State != WindowState.Closed && (isStale || (hasEnded && !JustEnded(window, standing.Day)))) continue;
+            bool isNews = window.State == WindowState.Closed || !(isStale || (hasEnded && !JustEnded(window, standing.Day)));
             if (IsBanned(window, region, standing.Day) || IsSettledAgainst(window, standing)) continue;
             foreach (IGrouping<DueNotice, Recipient> group in region.Recipients
-                .Select(recipient => (Recipient: recipient, Due: new Due(window, hasEnded ? null : chances?.FirstOrDefault(each => ReferenceEquals(each.Window, window)), recipient, standing.Day, hasEnded, configuration, told).Notice()))
+                .Select(recipient => (Recipient: recipient, Due: NoticeFor(recipient)))
                 .Where(each => each.Due is not null)
                 .GroupBy(each => each.Due!, each => each.Recipient))
             {
                 planned.Add(new PlannedNotice(writer.Write(window, group.Key), [.. group]));
             }
+
+            DueNotice? NoticeFor(Recipient recipient)
+            {
+                var due = new Due(window, hasEnded ? null : chances?.FirstOrDefault(each => ReferenceEquals(each.Window, window)), recipient, standing.Day, hasEnded, configuration, told);
+                HeldUpNotice[] instead = [.. outdated[(window.Treatment.Id, window.Season.Year, Folded(recipient.Address))]];
+                return (instead.Length > 0 ? due.InsteadOf(instead.Max(each => each.Day)) : null) ?? (isNews ? due.Notice() : null);
+            }
         }
 
         return planned;
     }
+
+    /// <summary>An address as it is compared: capitals make no difference.</summary>
+    internal static string Folded(string address) => address.ToUpperInvariant();
 
     /// <summary>Whether a local rule bans this kind of work at the site on a day.</summary>
     public static bool IsBanned(Window window, Region region, DateOnly day) =>
@@ -70,6 +85,29 @@ public static class NoticePlan
     {
         public DueNotice? Notice() => Correction() ?? Held() ?? Change() ?? HeadsUp();
 
+        /// <summary>
+        /// How the window stands now, in place of a mail that was held up and is out of date: told of whichever kind it is, since this person was to hear of the
+        /// window and may have heard nothing. Null where nothing can be said.
+        /// </summary>
+        public DueNotice? InsteadOf(DateOnly heldUp)
+        {
+            if (!recipient.HearsOf(window.Site.Id, window.Treatment.Id, day)) return null;
+            Told[] all = [.. Enum.GetValues<NoticeKind>().Select(LastTold).OfType<Told>()];
+            int revision = all.Length == 0 ? 0 : all.Max(each => each.Revision) + 1;
+            NoticeKind? kind = window.State switch
+            {
+                WindowState.Open => NoticeKind.Opened,
+                WindowState.Closing => Wants(NoticeKind.Closing) && !Wants(NoticeKind.Opened) ? NoticeKind.Closing : NoticeKind.Opened,
+                WindowState.Closed when window.LastClosing is not null => NoticeKind.Closed,
+                WindowState.Held => NoticeKind.Held,
+                _ => null,
+            };
+            if (kind is { } known) return new DueNotice(known, revision, null, heldUp);
+            if (window.State is not (WindowState.Waiting or WindowState.Nearing or WindowState.Closed)) return null;
+            var said = new Said(heldUp, Day(LastTold(NoticeKind.Opened)), Day(LastTold(NoticeKind.Closing)), Day(LastTold(NoticeKind.Closed)));
+            return said.Differs(window) ? new DueNotice(NoticeKind.Corrected, revision, said, heldUp) : null;
+        }
+
         /// <summary>Something told turned out otherwise by the weather.</summary>
         private DueNotice? Correction()
         {
@@ -93,8 +131,8 @@ public static class NoticePlan
 
         private DueNotice? Change()
         {
-            Told? opened = ToldNow(NoticeKind.Opened);
-            Told? closing = ToldNow(NoticeKind.Closing);
+            Told? opened = ToldChange(NoticeKind.Opened);
+            Told? closing = ToldChange(NoticeKind.Closing);
             if (window.IsOpen && !hasEnded && opened is not null && IsOpenAgain(opened) && Wants(NoticeKind.Opened))
             {
                 return new DueNotice(NoticeKind.Opened, Math.Max(opened.Revision, closing?.Revision ?? 0) + 1, null);
@@ -106,7 +144,7 @@ public static class NoticePlan
                 WindowState.Open when opened is null && closing?.Fact is null => NoticeKind.Opened,
                 WindowState.Closing when opened is null && closing is null => Wants(NoticeKind.Opened) ? NoticeKind.Opened : NoticeKind.Closing,
                 WindowState.Closing when closing is null => NoticeKind.Closing,
-                WindowState.Closed when ToldNow(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing)?.Fact is not null) => NoticeKind.Closed,
+                WindowState.Closed when ToldChange(NoticeKind.Closed) is null && IsCloseNews((opened ?? closing)?.Fact is not null) => NoticeKind.Closed,
                 _ => null,
             };
             return due is { } kind && Wants(kind) ? new DueNotice(kind, RevisionNow(), null) : null;
@@ -146,12 +184,17 @@ public static class NoticePlan
         /// <summary>What was told since the window began anew: what was told before is neither repeated nor corrected.</summary>
         private Told? ToldNow(NoticeKind kind) => LastTold(kind) is { } last && !(last.Day < window.BegunAnew) ? last : null;
 
+        /// <summary>
+        /// The same of changes that came. Who hears of no corrections, and was told in place of a mail that was held up that a change had not come, is told of it once it comes.
+        /// </summary>
+        private Told? ToldChange(NoticeKind kind) => ToldNow(kind) is { } last && (last.Fact is not null || Wants(NoticeKind.Corrected)) ? last : null;
+
         /// <summary>The revision of what is told first since the window began anew, past all that was told before.</summary>
         private int RevisionNow()
         {
             Told[] all = [.. new[] { LastTold(NoticeKind.Opened), LastTold(NoticeKind.Closing), LastTold(NoticeKind.Closed) }.OfType<Told>()];
             Told[] before = [.. all.Where(each => each.Day < window.BegunAnew)];
-            if (before.Length == 0) return 0;
+            if (before.Length == 0) return !Wants(NoticeKind.Corrected) && all.Any(each => each.Fact is null) ? all.Max(each => each.Revision) + 1 : 0;
             return before.Length == all.Length ? before.Max(each => each.Revision) + 1 : all.Max(each => each.Revision);
         }
 

@@ -28,7 +28,19 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
 
     /// <summary>The notice that is due about a window.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The kind is not about a window's state.</exception>
-    public Notice Write(Window window, DueNotice due) => due.Kind switch
+    public Notice Write(Window window, DueNotice due)
+    {
+        Notice notice = WriteNow(window, due);
+        return due.HeldUp is { } heldUp && due.Kind != NoticeKind.Corrected ? notice with { Reason = $"{notice.Reason} {InPlaceOf(window, due, heldUp)}" } : notice;
+    }
+
+    private static string InPlaceOf(Window window, DueNotice due, DateOnly heldUp)
+    {
+        string opened = due.Kind == NoticeKind.Closed ? $" The window had opened on {Wording.Day(window.FirstOpening!.Day)}." : "";
+        return $"A mail of {Wording.Day(heldUp)} about this window was held up on its way and is out of date: this one takes its place.{opened}";
+    }
+
+    private Notice WriteNow(Window window, DueNotice due) => due.Kind switch
     {
         NoticeKind.Opened => Opened(window, due),
         NoticeKind.Closing => Change(window, due, window.PastBest!, $"window past its best since {Wording.Day(window.PastBest!.Day)}") with
@@ -61,7 +73,8 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
     {
         // Where something recorded held it at first, it opened for people on the day it became free.
         // Where it was held or done in between, it is the last such day that counts.
-        Transition opening = (due.Revision > 0
+        // In place of a mail that was held up it opened when it opened.
+        Transition opening = (due.Revision > 0 && due.HeldUp is null
             ? window.Now(window.Transitions).LastOrDefault(transition => transition.State is WindowState.Open or WindowState.Closing)
             : window.Now(window.Transitions).FirstOrDefault(transition => transition.State == WindowState.Open)) ?? window.FirstOpening!;
         bool isPastBest = window.State == WindowState.Closing;

@@ -27,8 +27,17 @@ public sealed record Recipient
     /// <summary>Whether several notices of one pass come in one mail.</summary>
     public bool Together { get; init; }
 
+    /// <summary>When this person wants no mail; null for any time.</summary>
+    public QuietHours? Quiet { get; init; }
+
+    /// <summary>IANA name of the time zone where this person lives, for the quiet hours; null is the region's.</summary>
+    public string? TimeZone { get; init; }
+
     /// <summary>Nothing is queued for this person before that day, where it is set.</summary>
     public DateOnly? PausedUntil { get; init; }
+
+    /// <summary>Whether this person hears of that treatment at that site on that day, of one change or another.</summary>
+    public bool HearsOf(string siteId, string treatmentId, DateOnly day) => Notices.Any(kind => Wants(siteId, treatmentId, kind, day));
 
     /// <summary>Whether this person wants notices of that kind about that treatment at that site on that day.</summary>
     public bool Wants(string siteId, string treatmentId, NoticeKind kind, DateOnly day) =>

@@ -32,6 +32,9 @@ public sealed class FolderChannel : IDeliveryChannel
     public string Name => $"the folder {folder}";
 
     /// <inheritdoc/>
+    public TimeSpan LongestDelivery => TimeSpan.FromMinutes(1);
+
+    /// <inheritdoc/>
     public async Task<DeliveryOutcome> DeliverAsync(MimeMessage message, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(message);
@@ -46,7 +49,10 @@ public sealed class FolderChannel : IDeliveryChannel
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return new DeliveryOutcome.RefusedForNow(
-                $"The mail could not be written into {Name}: {e.Message} Check that the folder can be written to and that the disk has room.");
+                $"The mail could not be written into {Name}: {e.Message} Check that the folder can be written to and that the disk has room.")
+            {
+                ConcernsAll = true,
+            };
         }
         finally
         {

@@ -17,6 +17,7 @@ public sealed class SmtpChannel : IDeliveryChannel
     private readonly MailboxAddress sender;
     private readonly SmtpWords words;
     private readonly SmtpConnection connection;
+    private readonly MinuteLimit limit;
     private readonly SemaphoreSlim oneAtATime = new(1);
 
     /// <summary>Makes the channel; it connects at the first mail.</summary>
@@ -32,10 +33,15 @@ public sealed class SmtpChannel : IDeliveryChannel
         sender = MailboxAddress.Parse(options.From);
         words = new(options);
         connection = new(options, time);
+        limit = new(options.MostPerMinute, time);
     }
 
     /// <inheritdoc/>
     public string Name => $"the mail server {options.Host}:{options.Port}";
+
+    /// <inheritdoc/>
+    // The turn, and twice: the attempts to connect with their pauses, the mail.
+    public TimeSpan LongestDelivery => TimeSpan.FromMinutes(1) + (2 * (SmtpConnection.LongestOpening(options.Timeout) + options.Timeout + PatienceWhenStopped));
 
     /// <inheritdoc/>
     public async Task<DeliveryOutcome> DeliverAsync(MimeMessage message, CancellationToken stop)
@@ -45,6 +51,7 @@ public sealed class SmtpChannel : IDeliveryChannel
         await oneAtATime.WaitAsync(stop);
         try
         {
+            await limit.TakeTurnAsync(stop);
             bool isReused = connection.IsOpen;
             Attempt attempt = await AttemptAsync(message, stop);
             // A server may close a line that was idle; that is no reason to make the mail wait.
@@ -74,7 +81,7 @@ public sealed class SmtpChannel : IDeliveryChannel
         catch (Exception e) when (e is not OperationCanceledException)
         {
             connection.Drop();
-            return new(new DeliveryOutcome.RefusedForNow(words.NotConnected(e, connection.CertificateTrouble)));
+            return new(new DeliveryOutcome.RefusedForNow(words.NotConnected(e, connection.CertificateTrouble)) { ConcernsAll = true });
         }
         return await HandOverAsync(client, message, stop);
     }
@@ -82,8 +89,8 @@ public sealed class SmtpChannel : IDeliveryChannel
     private async Task<Attempt> HandOverAsync(SmtpClient client, MimeMessage message, CancellationToken stop)
     {
         var handOver = new HandOver();
-        using var limit = new CancellationTokenSource();
-        await using ITimer clock = time.CreateTimer(_ => limit.Cancel(), null, options.Timeout, Timeout.InfiniteTimeSpan);
+        using var timeUp = new CancellationTokenSource();
+        await using ITimer clock = time.CreateTimer(_ => timeUp.Cancel(), null, options.Timeout, Timeout.InfiniteTimeSpan);
         await using CancellationTokenRegistration stopping = stop.Register(() =>
         {
             if (handOver.HasBegun)
@@ -92,12 +99,12 @@ public sealed class SmtpChannel : IDeliveryChannel
             }
             else
             {
-                limit.Cancel();
+                timeUp.Cancel();
             }
         });
         try
         {
-            string answer = await client.SendAsync(FormatOptions.Default, message, sender, message.To.Mailboxes, limit.Token, handOver);
+            string answer = await client.SendAsync(FormatOptions.Default, message, sender, message.To.Mailboxes, timeUp.Token, handOver);
             return new(new DeliveryOutcome.Accepted(words.Clean(answer)));
         }
         catch (SmtpCommandException e)
@@ -109,7 +116,7 @@ public sealed class SmtpChannel : IDeliveryChannel
         catch (ServiceNotAuthenticatedException e)
         {
             connection.Drop();
-            return new(new DeliveryOutcome.RefusedForNow(words.WantsLogin(e)));
+            return new(new DeliveryOutcome.RefusedForNow(words.WantsLogin(e)) { ConcernsAll = true });
         }
         catch (NotSupportedException e)
         {
@@ -129,7 +136,7 @@ public sealed class SmtpChannel : IDeliveryChannel
         {
             connection.Drop();
             bool isBroken = e is IOException or SocketException or SmtpProtocolException or ServiceNotConnectedException;
-            return new(new DeliveryOutcome.RefusedForNow(words.Broken(e)), isBroken);
+            return new(new DeliveryOutcome.RefusedForNow(words.Broken(e)) { ConcernsAll = true }, isBroken);
         }
     }
 

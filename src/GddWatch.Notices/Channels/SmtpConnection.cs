@@ -13,6 +13,10 @@ namespace GddWatch.Notices.Channels;
 /// <summary>The one connection to a mail server, kept open for many mails.</summary>
 internal sealed class SmtpConnection : IDisposable
 {
+    private const int MostRepetitions = 2;
+
+    private static readonly TimeSpan FirstPause = TimeSpan.FromSeconds(2);
+
     private readonly SmtpOptions options;
     private readonly TimeProvider time;
     private readonly ResiliencePipeline connecting;
@@ -24,8 +28,8 @@ internal sealed class SmtpConnection : IDisposable
         this.time = time;
         connecting = new ResiliencePipelineBuilder { TimeProvider = time }.AddRetry(new RetryStrategyOptions
         {
-            MaxRetryAttempts = 2,
-            Delay = TimeSpan.FromSeconds(2),
+            MaxRetryAttempts = MostRepetitions,
+            Delay = FirstPause,
             BackoffType = DelayBackoffType.Exponential,
             UseJitter = true,
             // A wrong password or certificate does not get better by asking again; a busy server or a broken line may.
@@ -39,6 +43,9 @@ internal sealed class SmtpConnection : IDisposable
     public string CertificateTrouble { get; private set; } = "";
 
     public bool IsOpen => client is { IsConnected: true };
+
+    /// <summary>How long opening can take at most. The pauses double, and chance makes one a few times as long.</summary>
+    public static TimeSpan LongestOpening(TimeSpan timeout) => ((MostRepetitions + 1) * timeout) + (20 * FirstPause);
 
     /// <summary>The open connection, made and logged in where there is none.</summary>
     public async Task<SmtpClient> OpenAsync(CancellationToken stop)
@@ -84,8 +91,9 @@ internal sealed class SmtpConnection : IDisposable
         var fresh = new SmtpClient
         {
             Timeout = (int)options.Timeout.TotalMilliseconds,
-            CheckCertificateRevocation = options.PinnedHash() is null,
-            ServerCertificateValidationCallback = (_, certificate, _, errors) => IsTrusted(certificate, errors),
+            // An authority of one's own keeps no list of what it has revoked.
+            CheckCertificateRevocation = options.PinnedHash() is null && options.AuthorityFile.Length == 0,
+            ServerCertificateValidationCallback = (_, certificate, chain, errors) => IsTrusted(certificate, chain, errors),
         };
         // Without waiting for more to send, and without commands sent ahead, a mail takes a fraction of the time.
         var socket = new Socket(SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
@@ -111,7 +119,7 @@ internal sealed class SmtpConnection : IDisposable
         }
     }
 
-    private bool IsTrusted(X509Certificate? certificate, SslPolicyErrors errors)
+    private bool IsTrusted(X509Certificate? certificate, X509Chain? shown, SslPolicyErrors errors)
     {
         CertificateTrouble = "";
         if (certificate is null)
@@ -127,11 +135,28 @@ internal sealed class SmtpConnection : IDisposable
             return false;
         }
         if (errors == SslPolicyErrors.None) return true;
+        if (options.AuthorityFile.Length > 0 && (errors & ~SslPolicyErrors.RemoteCertificateChainErrors) == SslPolicyErrors.None && IsVouchedFor(certificate, shown)) return true;
         string reason = errors.HasFlag(SslPolicyErrors.RemoteCertificateNameMismatch)
             ? "it is made out to another name"
             : "no authority known here vouches for it, or it is out of date";
         CertificateTrouble = $"{reason}; its SHA-256 is {Convert.ToHexStringLower(hash)}";
         return false;
+    }
+
+    /// <summary>Whether an authority of the configured file vouches for a certificate, by what the server showed beside it.</summary>
+    private bool IsVouchedFor(X509Certificate certificate, X509Chain? shown)
+    {
+        var authorities = new X509Certificate2Collection();
+        authorities.ImportFromPemFile(options.AuthorityFile);
+        using var chain = new X509Chain();
+        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
+        chain.ChainPolicy.CustomTrustStore.AddRange(authorities);
+        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
+        // For servers, not for people or programs (RFC 5280, extended key usage).
+        chain.ChainPolicy.ApplicationPolicy.Add(new Oid("1.3.6.1.5.5.7.3.1"));
+        if (shown is not null) chain.ChainPolicy.ExtraStore.AddRange(shown.ChainElements.Select(element => element.Certificate).ToArray());
+        using X509Certificate2 own = X509CertificateLoader.LoadCertificate(certificate.GetRawCertData());
+        return chain.Build(own);
     }
 
     private static SecureSocketOptions SecurityOf(SmtpSecurity security) => security switch

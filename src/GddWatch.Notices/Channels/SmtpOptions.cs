@@ -1,4 +1,6 @@
 using System.Net;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace GddWatch.Notices.Channels;
 
@@ -41,6 +43,14 @@ public sealed class SmtpOptions
     /// <value>Empty by default: the certificate is checked as usual.</value>
     public string PinnedCertificateSha256 { get; set; } = "";
 
+    /// <summary>For a private server: a file with the certificates, as PEM, of the authorities that may vouch for it beside the public ones.</summary>
+    /// <value>Empty by default: public authorities alone.</value>
+    public string AuthorityFile { get; set; } = "";
+
+    /// <summary>How many mails are sent within any minute at most, so that the server does not take them for a flood; 0 for no limit.</summary>
+    /// <value>300 by default.</value>
+    public int MostPerMinute { get; set; } = 300;
+
     /// <summary>Everything that is wrong, a sentence each; empty where all is well.</summary>
     public IReadOnlyList<string> Validate()
     {
@@ -71,6 +81,9 @@ public sealed class SmtpOptions
         {
             wrong.Add("The pinned certificate must be its SHA-256 in hexadecimal: 64 digits, colons allowed.");
         }
+        if (PinnedCertificateSha256.Length > 0 && AuthorityFile.Length > 0) wrong.Add("A pinned certificate needs no authority: give one of the two.");
+        if (AuthorityFile.Length > 0 && !HasAuthorities()) wrong.Add($"The file of authorities \"{AuthorityFile}\" must hold at least one certificate as PEM.");
+        if (MostPerMinute < 0) wrong.Add($"The most mails a minute must be a whole number, or 0 for no limit; found {MostPerMinute}.");
         return wrong;
     }
 
@@ -82,6 +95,21 @@ public sealed class SmtpOptions
     {
         string digits = PinnedCertificateSha256.Replace(":", "", StringComparison.Ordinal).Trim();
         return digits.Length == 64 && digits.All(char.IsAsciiHexDigit) ? Convert.FromHexString(digits) : null;
+    }
+
+    /// <summary>Whether a certificate can be read from the file of authorities.</summary>
+    public bool HasAuthorities()
+    {
+        try
+        {
+            var certificates = new X509Certificate2Collection();
+            certificates.ImportFromPemFile(AuthorityFile);
+            return certificates.Count > 0;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or CryptographicException or ArgumentException)
+        {
+            return false;
+        }
     }
 
     private static bool IsLoopback(string host) =>

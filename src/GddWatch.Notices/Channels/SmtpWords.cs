@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net.Sockets;
+using System.Text;
 using MailKit;
 using MailKit.Net.Smtp;
 using MailKit.Security;
@@ -17,7 +18,9 @@ internal sealed class SmtpWords(SmtpOptions options)
     /// <summary>A server's answer on one line, not too long, and without the password should the server echo it.</summary>
     public string Clean(string answer)
     {
-        string line = OneLine.Of(options.Password.Length > 0 ? answer.Replace(options.Password, "…", StringComparison.Ordinal) : answer);
+        // The password as it is, and as a login puts it on the line (RFC 4616, RFC 4648).
+        string[] secrets = options.Password.Length == 0 ? [] : [options.Password, Coded(options.Password), Coded($"\0{options.User}\0{options.Password}")];
+        string line = OneLine.Of(secrets.Aggregate(answer, (text, secret) => text.Replace(secret, "…", StringComparison.Ordinal)));
         return line.Length <= LongestAnswer ? line : $"{line[..LongestAnswer]}…";
     }
 
@@ -51,7 +54,10 @@ internal sealed class SmtpWords(SmtpOptions options)
         // A refused sender, or a refused command, is a matter of configuration and would be refused for everybody: the mail must outlive its correction.
         return isAboutThisMail && (int)e.StatusCode is >= 500 and < 600 && !WantsLogin(e.StatusCode)
             ? new DeliveryOutcome.RefusedForGood(Answer(e))
-            : new DeliveryOutcome.RefusedForNow(e.ErrorCode == SmtpErrorCode.SenderNotAccepted ? $"The sender {options.From} was refused: {Answer(e)}" : Answer(e));
+            : new DeliveryOutcome.RefusedForNow(e.ErrorCode == SmtpErrorCode.SenderNotAccepted ? $"The sender {options.From} was refused: {Answer(e)}" : Answer(e))
+            {
+                ConcernsAll = !isAboutThisMail || WantsLogin(e.StatusCode) || e.StatusCode == SmtpStatusCode.ServiceNotAvailable,
+            };
     }
 
     public string WantsLogin(ServiceNotAuthenticatedException e) =>
@@ -63,6 +69,8 @@ internal sealed class SmtpWords(SmtpOptions options)
     public string Broken(Exception e) => e is OperationCanceledException
         ? $"{server} did not answer in time."
         : $"The line to {options.Host}:{options.Port} broke: {Clean(e.Message)}";
+
+    private static string Coded(string text) => Convert.ToBase64String(Encoding.UTF8.GetBytes(text));
 
     private static bool WantsLogin(SmtpStatusCode code) => (int)code is 530 or 534 or 535 or 538;
 

@@ -8,6 +8,9 @@ namespace GddWatch.Notices.Composing;
 /// <summary>The headers of a mail.</summary>
 internal sealed class MailHeaders
 {
+    /// <summary>A label of a domain has 63 letters at most (RFC 1035).</summary>
+    private const int LongestLabel = 63;
+
     private readonly MailHeaderOptions options;
     private readonly MailboxAddress from;
 
@@ -71,7 +74,7 @@ internal sealed class MailHeaders
                 label.Append('-');
             }
         }
-        string slug = label.ToString().Trim('-');
+        string slug = label.ToString(0, Math.Min(label.Length, LongestLabel)).Trim('-');
         return $"{(slug.Length > 0 ? slug : "windows")}.{from.Domain}";
     }
 }

@@ -14,7 +14,11 @@ internal static class TemplateRules
     public const int MostSteps = 100_000;
     public const int LongestText = 100_000;
 
+    /// <summary>So much text may go through filters while one part of a mail is made. A mail needs a few ten thousand letters; this many take well under a second.</summary>
+    public const int MostWork = 20_000_000;
+
     private const string Shown = "shown";
+    private const string Work = "work";
 
     public static readonly FrozenSet<string> Tags = FrozenSet.Create("assign", "if", "unless", "case", "for", "break", "continue", "comment", "raw", "#");
 
@@ -70,10 +74,14 @@ internal static class TemplateRules
     private static FilterDelegate Limited(FilterDelegate filter) => async (input, arguments, context) =>
     {
         FluidValue value = await filter(input, arguments, context);
+        if (value.Type != FluidValues.String) return value;
+        int length = value.ToStringValue().Length;
         // Doubling a text over and over grows faster than any limit on steps.
-        return value.Type == FluidValues.String && value.ToStringValue().Length > LongestText
-            ? throw new InvalidOperationException($"A text grew beyond {LongestText} characters.")
-            : value;
+        if (length > LongestText) throw new InvalidOperationException($"A text grew beyond {LongestText} characters.");
+        // A long text, handled at every step, takes its time within any limit on steps.
+        long work = length + (context.AmbientValues.TryGetValue(Work, out object? done) ? (long)done : 0);
+        context.AmbientValues[Work] = work;
+        return work > MostWork ? throw new InvalidOperationException($"The template worked through more than {MostWork / 1_000_000} million characters.") : value;
     };
 
     private static FluidValue AsShown(FluidValue value) => value switch

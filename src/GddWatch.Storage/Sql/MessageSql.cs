@@ -15,7 +15,7 @@ internal static class MessageSql
     // One statement claims, so that no other claimer comes between choosing and marking. For a database with one writer at a time.
     public const string Claim = """
         update message
-        set claim_owner = @owner, claimed_until = @until, attempts = attempts + 1
+        set claim_owner = @owner, claimed_until = @until, attempts = attempts + 1, first_tried_at = coalesce(first_tried_at, @now)
         where message_id in (
             select message_id from message
             where state = 'queued' and not_before <= @now and (claimed_until is null or claimed_until <= @now)
@@ -33,13 +33,13 @@ internal static class MessageSql
             limit @most
             for update skip locked)
         update message
-        set claim_owner = @owner, claimed_until = @until, attempts = attempts + 1
+        set claim_owner = @owner, claimed_until = @until, attempts = attempts + 1, first_tried_at = coalesce(first_tried_at, @now)
         from due
         where message.message_id = due.message_id
         """;
 
     public const string LoadClaimed = """
-        select message_id as MessageId, body as Body, queued_at as QueuedAt, attempts as Attempts
+        select message_id as MessageId, body as Body, queued_at as QueuedAt, attempts as Attempts, first_tried_at as FirstTriedAt
         from message
         where claim_owner = @owner
         order by queue_order
@@ -47,7 +47,14 @@ internal static class MessageSql
 
     public const string Release = """
         update message
-        set claim_owner = null, claimed_until = null, attempts = attempts - 1
+        set claim_owner = null, claimed_until = null, attempts = attempts - 1, first_tried_at = case when attempts > 1 then first_tried_at end
+        where message_id = @messageId and claim_owner = @owner
+        """;
+
+    public const string Postpone = """
+        update message
+        set claim_owner = null, claimed_until = null, attempts = attempts - 1, first_tried_at = case when attempts > 1 then first_tried_at end,
+            not_before = @notBefore
         where message_id = @messageId and claim_owner = @owner
         """;
 
@@ -70,10 +77,50 @@ internal static class MessageSql
         where message_id = @messageId and claim_owner = @owner
         """;
 
+    // Those in somebody's hand too: the address is known to take nothing.
+    public const string RefuseAllTo = """
+        update message
+        set state = 'refused', last_outcome = 'refused-for-good', last_words = @words, settled_at = @at, claim_owner = null, claimed_until = null
+        where state = 'queued' and lower(address) = @address
+        """;
+
+    public const string Withdraw = """
+        update message
+        set state = 'refused', last_words = @words, settled_at = @at, withdrawn_at = @at, claim_owner = null, claimed_until = null
+        where message_id = @messageId and state <> 'delivered' and (claimed_until is null or claimed_until <= @at)
+        """;
+
+    // What has not reached anybody and is in nobody's hand; with it what was refused by an address that is to be tried again.
+    private const string IsHeldUp = """
+        m.withdrawn_at is null
+        and ((m.state = 'queued' and (m.claimed_until is null or m.claimed_until <= @now))
+             or (m.state = 'refused' and exists (select 1 from refusing_address r where r.address = lower(m.address) and r.resumed_at is not null)))
+        """;
+
+    public const string LoadHeldUpFacts = $"""
+        select t.site as Site, t.treatment as Treatment, t.season as Season, t.kind as Kind, t.revision as Revision, t.address as Address, t.day as Day,
+               t.fact as FactDay, t.message_id as MessageId, m.state as State
+        from message m join told t on t.message_id = m.message_id
+        where {IsHeldUp}
+        order by m.queue_order, t.site, t.treatment, t.season, t.kind
+        """;
+
+    public const string LoadHeldUpOthers = $"""
+        select m.message_id as MessageId, m.address as Address, m.body as Body, m.state as State
+        from message m
+        where {IsHeldUp} and not exists (select 1 from told t where t.message_id = m.message_id)
+        order by m.queue_order
+        """;
+
+    public const string LoadBody = """
+        select body from message where message_id = @messageId
+        """;
+
     public const string Count = """
         select count(case when state = 'queued' then 1 end) as Queued,
+               count(case when state = 'queued' and attempts = 0 and not_before > @now then 1 end) as ForLater,
                count(case when state = 'delivered' then 1 end) as Delivered,
-               count(case when state = 'refused' then 1 end) as Refused,
+               count(case when state = 'refused' and withdrawn_at is null then 1 end) as Refused,
                min(case when state = 'queued' then queued_at end) as OldestWaiting
         from message
         """;
@@ -82,7 +129,7 @@ internal static class MessageSql
         select message_id as MessageId, address as Address, day as Day, state as State, queued_at as QueuedAt, not_before as NotBefore,
                attempts as Attempts, last_outcome as LastOutcome, last_words as LastWords
         from message
-        where state <> 'delivered'
+        where state <> 'delivered' and withdrawn_at is null
         order by queue_order
         """;
 }

@@ -51,6 +51,7 @@ internal static class CheckCommand
             format,
             terminal,
             () => ShowPeople(place, gathered, mailing, terminal));
+        foreach (string words in (await KeptRemarks.LoadAsync(keeping, stop)).PausedInWords()) terminal.Error.WriteLine(words);
         bool bad = gathered.Any(weather => weather.Series is null || weather.Faults.Any(fault => fault.Severity != FaultSeverity.Remark));
         if (sendTest is not null && !await mailing.SendTestAsync(sendTest, place, terminal, stop)) return ExitCode.Failed;
         return bad ? ExitCode.Failed : ExitCode.Done;

@@ -21,6 +21,7 @@ internal static class CommandLine
             RecordCommand.Create(common, terminal),
             CheckCommand.Create(common, terminal),
             KeepCommand.Create(common, terminal),
+            ResumeCommand.Create(common, terminal),
         };
         root.Add(common.Config);
         root.Add(common.Data);

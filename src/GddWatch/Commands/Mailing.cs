@@ -1,4 +1,5 @@
 using GddWatch.Agronomy.Changes;
+using GddWatch.Agronomy.Places;
 using GddWatch.Configuration;
 using GddWatch.Configuration.Settings;
 using GddWatch.Notices;
@@ -13,6 +14,9 @@ namespace GddWatch.Commands;
 internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailComposer composer)
 {
     public MailComposer Composer { get; } = composer;
+
+    /// <summary>When a mail is given up, and when people want to be left in peace.</summary>
+    public DeliveryRules RulesFor(Region region) => new(region, settings.GiveUpAfter);
 
     public TimeOnly PassAt => settings.DailyAt;
 

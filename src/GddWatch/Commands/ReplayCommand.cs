@@ -50,7 +50,7 @@ internal static class ReplayCommand
         await using Database database = await ReplayFolder.OpenAsync(folder, scenario, terminal, stop);
         await using var channel = new FolderChannel(DataFolder.Mail(folder));
         int already = (await new Outbox(database).CountAsync(stop)).Delivered;
-        var replay = new Replay(place, settings.Bulletin, journals, database, new DeliveryPass(new Outbox(database), composer, channel, place.Zone, () => 0), new CalendarFolder(DataFolder.Calendar(folder)));
+        var replay = new Replay(place, settings.Bulletin, journals, database, new DeliveryPass(new Outbox(database), composer, channel, Replay.RulesOf(place.Region), place.Zone, () => 0), new CalendarFolder(DataFolder.Calendar(folder)));
         IReadOnlyList<string> troubles = await WithProgressAsync(terminal, range, progress => replay.RunAsync(weather, range, progress, stop));
         foreach (string trouble in troubles) terminal.Error.WriteLine(trouble);
         int delivered = (await new Outbox(database).CountAsync(stop)).Delivered;

@@ -49,6 +49,11 @@ internal static class StatusCommand
             rows.AddRange(standing.Windows.Select(window => new StatusRow(window, judging.ChancesOf(window), standing, journal, place.Region, kept.ConfigurationNotes)));
         }
 
+        if (format != OutputFormat.People)
+        {
+            foreach (string words in kept.PausedInWords()) terminal.Error.WriteLine(words);
+        }
+
         switch (format)
         {
             case OutputFormat.Json:
@@ -82,7 +87,7 @@ internal static class StatusCommand
             foreach ((_, BulletinLine line) in notYet.Where(each => each.Site == site.Key)) terminal.Output.WriteLine($"  Not yet: {line.What}. {line.Text}");
         }
 
-        foreach (string words in kept.UndeliveredInWords()) terminal.Output.WriteLine(words);
+        foreach (string words in kept.PausedInWords().Concat(kept.UndeliveredInWords())) terminal.Output.WriteLine(words);
         if (region.Remark.Length > 0) terminal.Output.WriteLine(region.Remark);
         terminal.Output.WriteLine("This is about timing. The product's label is the law; local codes, licences and watering rules come first.");
     }

@@ -31,7 +31,8 @@ internal static class WatchCommand
         // Opened before the host starts: .NET 10 runs the whole of a background service in the background.
         await using Database database = await keeping.OpenAsync(stop);
         await using IDeliveryChannel channel = mailing.OpenChannel(terminal.Clock);
-        var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, place.Zone, new Random().NextDouble);
+        DeliveryRules rules = mailing.RulesFor(place.Region);
+        var delivery = new DeliveryPass(new Outbox(database), mailing.Composer, channel, rules, place.Zone, new Random().NextDouble);
         await using var seat = new JudgingSeat(database);
         var store = new WeatherStore(database);
         using WeatherServices services = WeatherServices.Create(new ServiceClient(place.Region.OperatorAddress, Version), terminal.Clock);
@@ -44,7 +45,7 @@ internal static class WatchCommand
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         var outcome = new WorkerOutcome();
         builder.Services.AddSingleton<IHostedService>(services => new Worker(
-            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin, new CalendarFolder(DataFolder.Calendar(data))), delivery, seat, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
+            place, intake, new JournalStore(database).LoadAsync, new DailyPass(place.Configuration, database, mailing.Bulletin, rules, new CalendarFolder(DataFolder.Calendar(data))), delivery, seat, new WorkerPlan(mailing.PassAt, place.Region.TimeZone, once), terminal.Clock, outcome,
             services.GetRequiredService<IHostApplicationLifetime>(), services.GetRequiredService<ILogger<Worker>>()));
         using IHost host = builder.Build();
         await host.RunAsync(stop);

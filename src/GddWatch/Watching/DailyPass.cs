@@ -15,7 +15,7 @@ namespace GddWatch.Watching;
 /// One day's judging of all sites: judge, compare with what was told, queue. The windows and the queued messages are kept in one transaction; delivery
 /// is another pass that reads the queue alone.
 /// </summary>
-internal sealed class DailyPass(WatchConfiguration configuration, Database database, BulletinTime? bulletinTime, CalendarFolder? calendars = null)
+internal sealed class DailyPass(WatchConfiguration configuration, Database database, BulletinTime? bulletinTime, DeliveryRules rules, CalendarFolder? calendars = null)
 {
     /// <summary>The name under which the troubles that the operator was last told of are kept.</summary>
     private const string TroublesTold = "feed-troubles-told";
@@ -40,6 +40,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
     {
         ToldNotices told = await toldStore.LoadAsync(stop);
         ILookup<string, KeptWindow> keptBySite = (await windows.LoadAsync(stop)).ToLookup(kept => kept.Site);
+        HeldUpMail heldUp = await HeldUpMail.LoadAsync(database, configuration.Region, at, stop);
+        Region region = configuration.Region with { Recipients = heldUp.Recipients };
         var planned = new List<PlannedNotice>();
         var keep = new List<KeptWindow>();
         var judged = new List<string>();
@@ -56,7 +58,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
                 IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
                 IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
-                    ? NoticePlan.For(judging.Standing, metrics, configuration.Region, configuration.JudgingFingerprint, told.Last, WantsHeadsUp(site.Site) ? judging.Chances : null)
+                    ? NoticePlan.For(
+                        judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, heldUp.OutOfDate(judging.Standing), WantsHeadsUp(site.Site) ? judging.Chances : null)
                     : [];
                 operatorWords.AddRange(change.OperatorWords);
                 troubles.AddRange(FeedTrouble.Of(site, judging.Standing));
@@ -75,15 +78,17 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         string[] troublesTold = (await regionValues.FindAsync(TroublesTold, stop))?.Split('\n') ?? [];
         operatorWords.AddRange(troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words));
         operatorWords.AddRange(failures);
+        MailRenewal renewal = heldUp.Renew([.. judgings.Values.Select(judging => judging.Standing)]);
+        planned.AddRange(renewal.StillStanding(await new Outbox(database).LoadAsync(renewal.Withdrawn, stop), region.Recipients, day, told.Last));
         var tellings = new Tellings(told.All.Select(each => (each.Key, each.Day)), planned);
-        List<Message> messages = [.. MessagePlan.For([.. planned.Select(each => each with { Notice = tellings.Numbered(each.Notice) })], configuration.Region, day)];
+        List<Message> messages = [.. MessagePlan.For([.. planned.Select(each => each with { Notice = tellings.Numbered(each.Notice) })], region, day)];
         if (operatorWords.Count > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
         var values = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) };
         QueuedMessage[] bulletins = [];
         if (bulletinTime is not null && await IsBulletinDueAsync(bulletinTime, day, stop))
         {
             TimeZoneInfo zone = TimeZoneInfo.FindSystemTimeZoneById(configuration.Region.TimeZone);
-            bulletins = [.. BulletinPass.Write(configuration, judgings, day).Select(message => new QueuedMessage(message) { NotBefore = bulletinTime.NotBefore(day, zone) })];
+            bulletins = [.. BulletinPass.Write(configuration with { Region = region }, judgings, day).Select(message => Queued(message, bulletinTime.NotBefore(day, zone) ?? at))];
             values[LastBulletin] = $"{bulletinTime.LastOn(day):yyyy-MM-dd}";
         }
 
@@ -95,7 +100,9 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 Configuration = configuration.JudgingFingerprint,
                 Sites = judged,
                 Windows = keep,
-                Messages = [.. messages.Select(message => new QueuedMessage(message)), .. bulletins],
+                Messages = [.. messages.Select(message => Queued(message, at)), .. bulletins],
+                Withdrawn = heldUp.Withdrawn(renewal, bulletins),
+                Forgiven = heldUp.Forgiven,
                 RegionValues = values,
             },
             stop);
@@ -106,6 +113,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
     /// <summary>Whether anybody wants to hear beforehand of windows at a site.</summary>
     private bool WantsHeadsUp(Site site) =>
         configuration.Region.Recipients.Any(recipient => recipient.Notices.Contains(NoticeKind.HeadsUp) && (recipient.Sites is null || recipient.Sites.Contains(site.Id)));
+
+    private QueuedMessage Queued(Message message, DateTimeOffset notBefore) => new(message, rules.NotInQuiet(message.Address, notBefore));
 
     /// <summary>On its day, or later in the week where the service did not run on it; a new service begins with the next one.</summary>
     private async Task<bool> IsBulletinDueAsync(BulletinTime time, DateOnly day, CancellationToken stop)

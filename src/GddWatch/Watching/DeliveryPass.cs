@@ -1,3 +1,4 @@
+using System.Globalization;
 using GddWatch.Notices;
 using GddWatch.Notices.Channels;
 using GddWatch.Notices.Composing;
@@ -7,45 +8,54 @@ using MimeKit;
 namespace GddWatch.Watching;
 
 /// <summary>Delivers what is queued: claim, compose, send, record, until nothing is due. Reads the queue alone, so that a crash anywhere leaves it with the same work.</summary>
-internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDeliveryChannel channel, TimeZoneInfo zone, Func<double> chance)
+internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDeliveryChannel channel, DeliveryRules rules, TimeZoneInfo zone, Func<double> chance)
 {
     private const int MostClaimedAtOnce = 20;
 
-    /// <summary>After so many refusals in a row the other side is taken to be down, and the rest waits.</summary>
+    /// <summary>After so many refusals in a row that concern all mails the other side is taken to be down, and the rest waits.</summary>
     private const int RefusalsThatStop = 3;
 
-    /// <summary>Longer than sending one batch can take, so that a claim does not run out under a living worker.</summary>
-    private static readonly TimeSpan ClaimFor = TimeSpan.FromMinutes(30);
+    /// <summary>After so many refusals for now in a row, each of its own mail, they are taken to concern all.</summary>
+    private const int SingleRefusalsThatStop = 20;
+
+    private static readonly TimeSpan LeastClaim = TimeSpan.FromMinutes(30);
 
     /// <summary>Delivers all that is due.</summary>
-    /// <param name="clock">What time it is, asked again for each claim; in a replay, the replayed time.</param>
+    /// <param name="clock">What time it is, asked again for each message; in a replay, the replayed time.</param>
     /// <param name="stop">Stops between two messages.</param>
     public async Task<DeliveryReport> RunAsync(Func<DateTimeOffset> clock, CancellationToken stop)
     {
         var report = new DeliveryReport();
-        int refusalsInARow = 0;
-        while (refusalsInARow < RefusalsThatStop)
+        var refusals = new RefusalsInARow();
+        // Long enough that the first message of a batch is delivered before it runs out; the others are looked at one by one.
+        TimeSpan claimFor = LeastClaim > 2 * channel.LongestDelivery ? LeastClaim : 2 * channel.LongestDelivery;
+        while (!refusals.AreEnough)
         {
-            IReadOnlyList<ClaimedMessage> claimed = await outbox.ClaimDueAsync(clock(), ClaimFor, MostClaimedAtOnce, stop);
+            IReadOnlyList<ClaimedMessage> claimed = await outbox.ClaimDueAsync(clock(), claimFor, MostClaimedAtOnce, stop);
             if (claimed.Count == 0) break;
             foreach (ClaimedMessage each in claimed)
             {
-                if (refusalsInARow >= RefusalsThatStop)
+                // A claim must not run out under a living worker: another one would send the same message.
+                if (refusals.AreEnough || clock() + channel.LongestDelivery > each.ClaimedUntil)
                 {
                     await outbox.ReleaseAsync(each, stop);
-                    continue;
                 }
-
-                DeliveryOutcome outcome = await DeliverAsync(each, stop);
-                refusalsInARow = outcome is DeliveryOutcome.RefusedForNow or DeliveryOutcome.Unknown ? refusalsInARow + 1 : 0;
-                // What was handed over must be recorded even when the program is being stopped.
-                await RecordAsync(each, outcome, clock(), CancellationToken.None);
-                report.Add(each.Message, outcome);
+                else if (rules.QuietUntil(each.Message.Address, clock()) is { } end)
+                {
+                    await outbox.PostponeAsync(each, end, stop);
+                }
+                else if (!report.IsPaused(each.Message.Address))
+                {
+                    DeliveryOutcome outcome = await DeliverAsync(each, stop);
+                    refusals.Count(outcome);
+                    // What was handed over must be recorded even when the program is being stopped.
+                    await RecordAsync(each, outcome, clock(), report, CancellationToken.None);
+                }
             }
         }
 
-        OutboxCounts counts = await outbox.CountAsync(stop);
-        report.Waiting = counts.Queued;
+        OutboxCounts counts = await outbox.CountAsync(clock(), stop);
+        report.Waiting = counts.Queued - counts.ForLater;
         report.OldestWaiting = counts.OldestWaiting;
         return report;
     }
@@ -65,12 +75,58 @@ internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDelive
         return await channel.DeliverAsync(mail, stop);
     }
 
-    private Task<bool> RecordAsync(ClaimedMessage claimed, DeliveryOutcome outcome, DateTimeOffset now, CancellationToken stop) => outcome switch
+    private Task RecordAsync(ClaimedMessage claimed, DeliveryOutcome outcome, DateTimeOffset now, DeliveryReport report, CancellationToken stop) => outcome switch
     {
-        DeliveryOutcome.Accepted accepted => outbox.RecordDeliveredAsync(claimed, accepted.Where, now, stop),
-        DeliveryOutcome.RefusedForNow refused => outbox.RecordRefusedForNowAsync(claimed, refused.Words, now + RetryPause.After(claimed.Attempt, chance()), stop),
-        DeliveryOutcome.RefusedForGood refused => outbox.RecordRefusedForGoodAsync(claimed, refused.Words, now, stop),
-        DeliveryOutcome.Unknown unknown => outbox.RecordUnknownAsync(claimed, unknown.Words, now + RetryPause.After(claimed.Attempt, chance()), stop),
+        DeliveryOutcome.Accepted accepted => RecordDeliveredAsync(claimed, accepted, now, report, stop),
+        DeliveryOutcome.RefusedForNow refused => RecordTryAgainAsync(claimed, refused.Words, isUnknown: false, now, report, stop),
+        DeliveryOutcome.RefusedForGood refused => RecordRefusedForGoodAsync(claimed, refused.Words, now, report, stop),
+        DeliveryOutcome.Unknown unknown => RecordTryAgainAsync(claimed, unknown.Words, isUnknown: true, now, report, stop),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    private async Task RecordDeliveredAsync(ClaimedMessage claimed, DeliveryOutcome.Accepted accepted, DateTimeOffset now, DeliveryReport report, CancellationToken stop)
+    {
+        await outbox.RecordDeliveredAsync(claimed, accepted.Where, now, stop);
+        report.AddDelivered();
+    }
+
+    private async Task RecordTryAgainAsync(ClaimedMessage claimed, string words, bool isUnknown, DateTimeOffset now, DeliveryReport report, CancellationToken stop)
+    {
+        DateTimeOffset next = rules.NotInQuiet(claimed.Message.Address, now + RetryPause.After(claimed.Attempt, chance()));
+        if (next - claimed.FirstTriedAt > rules.GiveUpAfter)
+        {
+            string givenUp = $"Given up after {Days(rules.GiveUpAfter)} of trying: {words}";
+            await outbox.RecordRefusedForGoodAsync(claimed, givenUp, now, stop);
+            report.AddRefusedForGood(claimed.Message, givenUp);
+            return;
+        }
+
+        await (isUnknown ? outbox.RecordUnknownAsync(claimed, words, next, stop) : outbox.RecordRefusedForNowAsync(claimed, words, next, stop));
+        report.AddTriedAgain(claimed.Message, words, isUnknown, TimeZoneInfo.ConvertTime(next, zone));
+    }
+
+    private async Task RecordRefusedForGoodAsync(ClaimedMessage claimed, string words, DateTimeOffset now, DeliveryReport report, CancellationToken stop)
+    {
+        bool isPaused = await outbox.RecordRefusedByAddressAsync(claimed, words, rules.PauseAfter(claimed.Message.Address), now, stop);
+        report.AddRefusedForGood(claimed.Message, words);
+        if (isPaused) report.AddPaused(claimed.Message.Address);
+    }
+
+    private static string Days(TimeSpan time) => time == TimeSpan.FromDays(1) ? "1 day" : string.Create(CultureInfo.InvariantCulture, $"{time.TotalDays:0.#} days");
+
+    /// <summary>Tells one mail's trouble from everybody's.</summary>
+    private sealed class RefusalsInARow
+    {
+        private int ofAll;
+        private int ofSingle;
+
+        public bool AreEnough => ofAll >= RefusalsThatStop || ofSingle >= SingleRefusalsThatStop;
+
+        public void Count(DeliveryOutcome outcome)
+        {
+            // A line that breaks under one mail may break under the next; a mailbox that is full says nothing of the others.
+            ofAll = outcome is DeliveryOutcome.Unknown or DeliveryOutcome.RefusedForNow { ConcernsAll: true } ? ofAll + 1 : 0;
+            ofSingle = outcome is DeliveryOutcome.RefusedForNow { ConcernsAll: false } ? ofSingle + 1 : 0;
+        }
+    }
 }

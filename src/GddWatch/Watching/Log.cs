@@ -17,6 +17,9 @@ internal static partial class Log
     [LoggerMessage(4, LogLevel.Warning, "{Trouble}")]
     public static partial void NotDelivered(this ILogger log, string trouble);
 
+    [LoggerMessage(9, LogLevel.Error, "{Loss}")]
+    public static partial void RefusedForGood(this ILogger log, string loss);
+
     [LoggerMessage(8, LogLevel.Warning, "Mails still waiting to be delivered: {Messages}; the oldest since {Since:yyyy-MM-dd HH:mm} UTC.")]
     public static partial void Waiting(this ILogger log, int messages, DateTimeOffset since);
 

@@ -23,19 +23,19 @@ internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadO
     public async Task<IReadOnlyList<string>> RunAsync(IReadOnlyList<SiteWeather> weather, DateSpan range, Action<DateOnly> progress, CancellationToken stop)
     {
         var troubles = new List<string>();
-        var pass = new DailyPass(place.Configuration, database, bulletinTime);
+        var pass = new DailyPass(place.Configuration, database, bulletinTime, RulesOf(place.Region));
         DateOnly? lived = await ReplayFolder.LivedThroughAsync(database, stop);
         for (DateOnly day = lived is { } last ? last.AddDays(1) : range.First; day <= range.Last; day = day.AddDays(1))
         {
             DateOnly today = day;
             PassReport report = await pass.RunAsync([.. weather.Select(site => site.Until(today))], journals, day, _ => today, InstantOf(day), stop);
             troubles.AddRange(report.Failures);
-            troubles.AddRange((await delivery.RunAsync(() => InstantOf(today), stop)).Troubles);
+            troubles.AddRange(await DeliverAsync(InstantOf(today), stop));
             progress(day);
         }
 
         // What an earlier run queued and did not come to deliver; its claims have run out a day later.
-        troubles.AddRange((await delivery.RunAsync(() => InstantOf(range.Last.AddDays(1)), stop)).Troubles);
+        troubles.AddRange(await DeliverAsync(InstantOf(range.Last.AddDays(1)), stop));
         troubles.AddRange(await WriteCalendarsAsync(weather, range.Last, stop));
         return troubles;
     }
@@ -51,6 +51,15 @@ internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadO
 
         ToldNotices told = await new ToldStore(database).LoadAsync(stop);
         return await CalendarPass.WriteAsync(calendars, place.Region, judgings, new Tellings(told.All.Select(each => (each.Key, each.Day)), []), InstantOf(day), stop);
+    }
+
+    /// <summary>The rules of a replay: all of a day's mails are written in its evening, whenever their readers want to be left in peace.</summary>
+    public static DeliveryRules RulesOf(Region region) => new(region with { Recipients = [.. region.Recipients.Select(each => each with { Quiet = null })] }, TimeSpan.FromDays(3));
+
+    private async Task<IEnumerable<string>> DeliverAsync(DateTimeOffset at, CancellationToken stop)
+    {
+        DeliveryReport report = await delivery.RunAsync(() => at, stop);
+        return report.Losses.Concat(report.Troubles);
     }
 
     /// <summary>The windows whose season touches the range, as they stood on its last day.</summary>

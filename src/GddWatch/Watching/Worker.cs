@@ -85,8 +85,9 @@ internal sealed class Worker(
     {
         DeliveryReport report = await delivery.RunAsync(clock.GetUtcNow, stop);
         if (report.Delivered > 0) log.Delivered(report.Delivered);
+        foreach (string loss in report.Losses) log.RefusedForGood(loss);
         foreach (string trouble in report.Troubles) log.NotDelivered(trouble);
         if (report is { Waiting: > 0, OldestWaiting: { } since }) log.Waiting(report.Waiting, since);
-        if ((report.Troubles.Count > 0 || report.Waiting > 0) && plan.Once) outcome.Failed = true;
+        if ((report.Losses.Count > 0 || report.Troubles.Count > 0 || report.Waiting > 0) && plan.Once) outcome.Failed = true;
     }
 }

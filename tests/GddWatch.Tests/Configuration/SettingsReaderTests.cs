@@ -96,6 +96,21 @@ public sealed class SettingsReaderTests : IDisposable
             "Mail:PasswordFile: the file cannot be read.",
             Assert.Single(Read(("Mail:Host", "mail.example.org"), ("Mail:User", "watch"), ("Mail:PasswordFile", "nowhere.txt"), ("Mail:From", "watch@example.org")).Faults));
 
+    [Theory]
+    [InlineData("Mail:MostPerMinute", "-1", "a whole number such as 300, or 0 for no limit")]
+    [InlineData("Mail:MostPerMinute", "many", "a whole number such as 300, or 0 for no limit")]
+    [InlineData("Mail:GiveUpAfterDays", "0", "a whole number of days from 1 to 30")]
+    [InlineData("Mail:GiveUpAfterDays", "31", "a whole number of days from 1 to 30")]
+    [InlineData("Mail:AuthorityFile", "nowhere.pem", "a file with one certificate or more as PEM")]
+    public void Limits_and_authorities_that_cannot_be_are_refused(string key, string value, string accepted)
+    {
+        string fault = Assert.Single(Read(("Mail:Host", "mail.example.org"), ("Mail:From", "watch@example.org"), (key, value)).Faults);
+
+        Assert.StartsWith($"{key}: ", fault);
+        Assert.Contains($"Found: \"{value}\". Accepted: ", fault);
+        Assert.Contains(accepted, fault);
+    }
+
     [Fact]
     public void A_login_inside_the_name_of_the_server_is_refused_and_not_shown()
     {

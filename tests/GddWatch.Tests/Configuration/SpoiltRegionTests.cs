@@ -6,6 +6,14 @@ namespace GddWatch.Tests.Configuration;
 public sealed class SpoiltRegionTests
 {
     [Theory]
+    [InlineData("quiet: { from: ¦9pm, until: \"07:00\" }", "9pm", "not a time of day", "hours:minutes")]
+    [InlineData("quiet: ¦{ from: \"21:00\" }", null, "\"until\" is missing", "When it ends")]
+    [InlineData("quiet: ¦{ from: \"07:00\", until: \"07:00\" }", null, "have no length", "paused-until")]
+    [InlineData("time-zone: ¦Amerika/Chicago", "Amerika/Chicago", "no such time zone", "tz database")]
+    public void The_quiet_hours(string marked, string? found, string problem, string accepted) =>
+        Spoilt.Holds("region.yaml", "    sites: all\n    treatments: all", $"    {marked}\n    sites: all\n    treatments: all", found, problem, accepted);
+
+    [Theory]
     [InlineData("    soil: silt loam", "    ¦sol: silt loam", "sol", "not known here", "\"soil\" is the nearest")]
     [InlineData("    soil: silt loam", "    ¦password: hush", "password", "looks like a secret", "from the environment")]
     [InlineData("id: one\n    name: Site One", "¦id: one", null, "\"name\" is missing", "The name that people read")]

@@ -104,6 +104,9 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
         CheckSome(text.Treatments, treatmentIds, "treatment");
         if (text.Notices is { Written: 0 } none) faults.Add(none.Place, null, "No kind of notice is named, so this person would hear nothing.", "at least one kind of notice, or paused-until with a date");
         Names.CheckOnce(text.Notices?.Items ?? [], faults);
+        if (text.TimeZone is { } zone) TimeZones.Check(zone, faults);
+        QuietHours? quiet = text.Quiet is { From: { } from, Until: { } until } ? new QuietHours(from.Value, until.Value) : null;
+        if (quiet is { } whole && whole.From == whole.Until) faults.Add(text.Quiet!.Place, null, "These quiet hours have no length.", "an end that is another time than the beginning; paused-until for no mail at all");
         if (text.Address is not { } address) return null;
         return new Recipient
         {
@@ -113,6 +116,8 @@ public sealed class RegionReader(FaultList faults, ConfigurationPaths paths, IRe
             Treatments = Some(text.Treatments),
             Notices = text.Notices is { } notices ? [.. notices.Items.Select(each => each.Value)] : Recipient.UsualNotices,
             Together = text.Together?.Value ?? false,
+            Quiet = quiet,
+            TimeZone = text.TimeZone?.Value,
             PausedUntil = text.PausedUntil?.Value,
         };
     }

@@ -8,6 +8,7 @@ namespace GddWatch.Configuration.Scalars;
 public static partial class PlainText
 {
     internal const string DatePattern = @"^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
+    internal const string TimeOfDayPattern = @"^[0-9]{2}:[0-9]{2}$";
     internal const string AnnualDayPattern = @"^[0-9]{2}-[0-9]{2}$";
 
     /// <summary>Reads a text; lines that were folded become one, since names and sentences stand in the heads of mails too.</summary>
@@ -37,6 +38,12 @@ public static partial class PlainText
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date)
             ? ScalarReading.Of(date)
             : ScalarReading.Refused("This is not a date of the calendar.");
+
+    /// <summary>Reads a time of day such as "21:00".</summary>
+    public static ScalarReading TimeOfDay(string text) =>
+        TimeOnly.TryParseExact(text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out TimeOnly time)
+            ? ScalarReading.Of(time)
+            : ScalarReading.Refused("This is not a time of day.");
 
     /// <summary>Reads a day of the year such as "05-01".</summary>
     public static ScalarReading AnnualDay(string text) =>

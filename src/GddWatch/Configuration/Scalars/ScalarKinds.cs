@@ -17,6 +17,7 @@ public static class ScalarKinds
         [typeof(double)] = new("a number with a decimal point, such as 41.6", ScalarForm.Number, null, null, PlainText.Number),
         [typeof(bool)] = new("true or false", ScalarForm.Truth, null, null, PlainText.Truth),
         [typeof(DateOnly)] = new("a date as year-month-day, such as 2027-01-01", ScalarForm.Text, PlainText.DatePattern, null, PlainText.Date),
+        [typeof(TimeOnly)] = new("a time of day as hours:minutes with two digits each, such as \"21:00\"", ScalarForm.Text, PlainText.TimeOfDayPattern, null, PlainText.TimeOfDay),
         [typeof(AnnualDay)] = new("a day of the year as month-day with two digits each, such as 05-01 for 1 May", ScalarForm.Text, PlainText.AnnualDayPattern, null, PlainText.AnnualDay),
         [typeof(Temperature)] = new("a number with °F or °C, such as \"50 °F\" or \"10 °C\"", ScalarForm.Text, UnitText.TemperaturePattern, null, UnitText.Temperature),
         [typeof(TemperatureDifference)] = new("a number with °F or °C, such as \"2 °F\" or \"1 °C\"", ScalarForm.Text, UnitText.TemperaturePattern, null, UnitText.TemperatureDifference),

@@ -35,4 +35,13 @@ public sealed class MailSettings
 
     /// <summary>For a private server whose certificate no public authority has signed: the SHA-256 of that certificate in hexadecimal.</summary>
     public string PinnedCertificateSha256 { get; set => field = value ?? ""; } = "";
+
+    /// <summary>For a private server: a file with the certificates of the authorities that may vouch for it beside the public ones, as PEM.</summary>
+    public string AuthorityFile { get; set => field = value ?? ""; } = "";
+
+    /// <summary>How many mails within any minute at most; 0 for no limit.</summary>
+    public string MostPerMinute { get; set => field = value ?? ""; } = "300";
+
+    /// <summary>After how many days of trying a mail is given up.</summary>
+    public string GiveUpAfterDays { get; set => field = value ?? ""; } = "3";
 }

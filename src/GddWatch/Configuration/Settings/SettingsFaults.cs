@@ -9,6 +9,9 @@ internal sealed class SettingsFaults(string baseFolder)
 {
     private readonly List<string> all = [];
 
+    /// <summary>The folder where relative paths start.</summary>
+    public string BaseFolder => baseFolder;
+
     /// <summary>What was found so far.</summary>
     public IReadOnlyList<string> All => all;
 

@@ -13,7 +13,7 @@ namespace GddWatch.Configuration.Settings;
 /// </summary>
 public sealed class SettingsReader
 {
-    private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout", "PinnedCertificateSha256"];
+    private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout", "PinnedCertificateSha256", "AuthorityFile", "MostPerMinute", "GiveUpAfterDays"];
     private static readonly string[] ScheduleKeys = ["At", "BulletinOn", "BulletinAt", "BulletinTimeZone"];
 
     private readonly SettingsFaults faults;
@@ -38,12 +38,13 @@ public sealed class SettingsReader
         MailSettings mail = configuration.GetSection(MailSettings.Section).Get<MailSettings>() ?? new MailSettings();
         ScheduleSettings schedule = configuration.GetSection(ScheduleSettings.Section).Get<ScheduleSettings>() ?? new ScheduleSettings();
         SmtpOptions? server = reader.ReadMail(mail);
+        TimeSpan giveUpAfter = TimeSpan.FromDays(reader.ReadNumber("Mail:GiveUpAfterDays", mail.GiveUpAfterDays, 1, 30, "a whole number of days from 1 to 30, such as 3"));
         TimeOnly at = reader.ReadSchedule(schedule);
         BulletinTime? bulletin = reader.ReadBulletin(schedule);
         StorageReading storage = StorageReader.Read(configuration, baseFolder);
         reader.faults.AddRange(storage.Faults);
         return reader.faults.All.Count == 0
-            ? new SettingsReading(new ServiceSettings { MailServer = server, DailyAt = at, Bulletin = bulletin }, [])
+            ? new SettingsReading(new ServiceSettings { MailServer = server, GiveUpAfter = giveUpAfter, DailyAt = at, Bulletin = bulletin }, [])
             : new SettingsReading(null, reader.faults.All);
     }
 
@@ -92,6 +93,8 @@ public sealed class SettingsReader
             From = mail.From,
             Timeout = ReadTimeout(mail.Timeout),
             PinnedCertificateSha256 = ReadPin(mail.PinnedCertificateSha256),
+            AuthorityFile = ReadAuthorities(mail),
+            MostPerMinute = ReadNumber("Mail:MostPerMinute", mail.MostPerMinute, 0, 100_000, "a whole number such as 300, or 0 for no limit"),
         };
     }
 
@@ -137,6 +140,23 @@ public sealed class SettingsReader
         }
 
         return text;
+    }
+
+    private string ReadAuthorities(MailSettings mail)
+    {
+        if (mail.AuthorityFile.Length == 0) return "";
+        if (mail.PinnedCertificateSha256.Length > 0) Add("Mail:AuthorityFile", mail.AuthorityFile, "there is a pinned certificate besides", "one of the two");
+        string path = Path.GetFullPath(mail.AuthorityFile, faults.BaseFolder);
+        var options = new SmtpOptions { AuthorityFile = path };
+        if (!options.HasAuthorities()) Add("Mail:AuthorityFile", mail.AuthorityFile, "no certificate can be read from it", "the path of a file with one certificate or more as PEM");
+        return path;
+    }
+
+    private int ReadNumber(string key, string text, int least, int most, string accepted)
+    {
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= least && number <= most) return number;
+        Add(key, text, "this is no such number", accepted);
+        return least;
     }
 
     private TimeOnly ReadSchedule(ScheduleSettings schedule)

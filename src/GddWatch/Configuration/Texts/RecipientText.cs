@@ -29,6 +29,12 @@ public sealed record RecipientText : TextGroup
     [Description("Whether several notices of one pass come in one mail.")]
     public Placed<bool>? Together { get; init; }
 
+    [Description("The time of day in which no mail is sent.")]
+    public QuietText? Quiet { get; init; }
+
+    [Description("The time zone of the quiet hours, such as America/Chicago; the region's where nothing is said.")]
+    public Placed<string>? TimeZone { get; init; }
+
     [Description("Nothing is sent before that day.")]
     public Placed<DateOnly>? PausedUntil { get; init; }
 }

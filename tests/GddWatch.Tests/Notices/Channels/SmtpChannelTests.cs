@@ -91,6 +91,45 @@ public sealed class SmtpChannelTests : IDisposable
     }
 
     [Fact]
+    public async Task A_private_authority_of_the_configured_file_is_trusted_for_its_own_server_alone()
+    {
+        string file = Path.GetTempFileName();
+        try
+        {
+            using X509Certificate2 other = TestCertificate.SelfSigned();
+            await File.WriteAllTextAsync(file, certificate.ExportCertificatePem(), Stop);
+            await using var own = new LoopbackMailServer(certificate);
+            await using var foreign = new LoopbackMailServer(other);
+            await using var toOwn = Channel(own, pin: "", authorities: file);
+            await using var toForeign = Channel(foreign, pin: "", authorities: file);
+
+            Assert.IsType<DeliveryOutcome.Accepted>(await toOwn.DeliverAsync(Mails.Make(), Stop));
+            Assert.Contains("was not trusted", Assert.IsType<DeliveryOutcome.RefusedForNow>(await toForeign.DeliverAsync(Mails.Make(), Stop)).Words, StringComparison.Ordinal);
+            Assert.Empty(foreign.Received);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Fact]
+    public async Task A_mail_beyond_the_limit_of_a_minute_waits()
+    {
+        await using var server = new LoopbackMailServer(certificate);
+        await using var channel = Channel(server, mostPerMinute: 2);
+        await channel.DeliverAsync(Mails.Make(), Stop);
+        await channel.DeliverAsync(Mails.Make("two@example.org"), Stop);
+
+        Task<DeliveryOutcome> third = channel.DeliverAsync(Mails.Make("three@example.org"), Stop);
+        Assert.False(third.IsCompleted);
+        Assert.Equal(2, server.Received.Count);
+        time.Advance(TimeSpan.FromMinutes(1));
+
+        Assert.IsType<DeliveryOutcome.Accepted>(await third);
+    }
+
+    [Fact]
     public async Task A_refusal_for_now_carries_the_servers_words_and_the_next_mail_goes_over_the_same_line()
     {
         await using var server = new LoopbackMailServer(certificate);
@@ -115,7 +154,7 @@ public sealed class SmtpChannelTests : IDisposable
             "554 5.6.0 not in this form", Assert.IsType<DeliveryOutcome.RefusedForGood>(await channel.DeliverAsync(Mails.Make(), Stop)).Words, StringComparison.Ordinal);
     }
 
-    private SmtpChannel Channel(LoopbackMailServer server, string? pin = null, string password = LoopbackMailServer.Password, SmtpSecurity security = SmtpSecurity.StartTls) => new(
+    private SmtpChannel Channel(LoopbackMailServer server, string? pin = null, string password = LoopbackMailServer.Password, SmtpSecurity security = SmtpSecurity.StartTls, string authorities = "", int mostPerMinute = 0) => new(
         new SmtpOptions
         {
             Host = "127.0.0.1",
@@ -125,6 +164,8 @@ public sealed class SmtpChannelTests : IDisposable
             Password = password,
             From = "windows@example.org",
             PinnedCertificateSha256 = pin ?? Sha256(certificate),
+            AuthorityFile = authorities,
+            MostPerMinute = mostPerMinute,
         },
         time);
 

@@ -15,6 +15,7 @@ public sealed class MailInjectionTests
         { "notices", SampleMessages.One with { Region = Hostile, Remark = Hostile, AddresseeName = Hostile, Notices = [Poison(), Poison()] } },
         { "one notice", SampleMessages.One with { Region = Hostile, Remark = Hostile, AddresseeName = Hostile, Notices = [Poison()] } },
         { "operator", SampleMessages.ForOperator with { Region = Hostile, Remark = Hostile, AddresseeName = Hostile, OperatorWords = [Hostile] } },
+        { "bulletin", SampleMessages.One with { Region = Hostile, Remark = Hostile, AddresseeName = Hostile, Notices = [], Bulletin = PoisonedBulletin() } },
         { "several words", SampleMessages.ForOperator with { Region = Hostile, OperatorWords = [Hostile, Hostile] } },
     };
 
@@ -23,7 +24,7 @@ public sealed class MailInjectionTests
     public void No_header_is_added(string _, Message message)
     {
         MimeMessage mail = Composers.ReadBack(message);
-        string[] expected = [.. Composers.ReadBack(message.Notices.Count > 0 ? SampleMessages.One : SampleMessages.ForOperator).Headers.Select(header => header.Field)];
+        string[] expected = [.. Composers.ReadBack(message.Notices.Count > 0 || message.Bulletin is not null ? SampleMessages.One : SampleMessages.ForOperator).Headers.Select(header => header.Field)];
 
         Assert.Equal(expected, mail.Headers.Select(header => header.Field));
         Assert.Empty(mail.Bcc);
@@ -68,6 +69,30 @@ public sealed class MailInjectionTests
     [Fact]
     public void Half_a_character_is_replaced_rather_than_sent_broken() =>
         Assert.Contains("Com\uFFFDmon", Composers.ReadBack(SampleMessages.One with { Notices = [SampleMessages.PreEmergent with { SiteName = "Com\uD83Cmon" }] }).TextBody, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("adviser@example.org\r\nBcc: thief@example.net")]
+    [InlineData("adviser@example.org, thief@example.net")]
+    [InlineData("Thief <thief@example.net>")]
+    [InlineData("adviser@example.org> SIZE=1\r\nRCPT TO:<thief@example.net")]
+    public void An_address_that_is_more_than_one_address_makes_no_mail(string address)
+    {
+        Assert.Throws<ArgumentException>(() => Composers.Make().Compose(SampleMessages.One with { Address = address }, SampleMessages.QueuedAt));
+        Assert.Throws<ArgumentException>(() => Composers.Make().Compose(SampleMessages.One with { OperatorAddress = address }, SampleMessages.QueuedAt));
+    }
+
+    [Theory]
+    [InlineData("one@example.org\r\nBcc: thief@example.net")]
+    [InlineData("one@example.org> <two@example.org")]
+    [InlineData("no id at all")]
+    public void A_message_id_that_is_more_than_one_makes_no_mail(string id) =>
+        Assert.Throws<ArgumentException>(() => Composers.Make().Compose(SampleMessages.One with { MessageId = id }, SampleMessages.QueuedAt));
+
+    private static Bulletin PoisonedBulletin()
+    {
+        BulletinLine[] lines = [new(Hostile, Hostile)];
+        return new Bulletin([new BulletinSite { Name = Hostile, Open = lines, Nearing = lines, Waits = lines, Always = [Hostile], Care = lines, Done = lines }], lines, [Hostile]);
+    }
 
     private static Notice Poison() => new()
     {

@@ -91,6 +91,34 @@ public sealed class MailTemplateTests
     }
 
     [Fact]
+    public void A_long_text_that_is_worked_through_again_and_again_is_stopped()
+    {
+        using TemplatesFolder folder = TemplatesFolder.Copy();
+        string loops = string.Concat(Enumerable.Repeat("{% for a in mail.notices %}", 6));
+        folder.Write("notices.txt.liquid", $"{{% assign s = 'x' %}}{string.Concat(Enumerable.Repeat("{% assign s = s | append: s %}", 16))}{loops}{{% assign t = s | upcase %}}{string.Concat(Enumerable.Repeat("{% endfor %}", 6))}");
+
+        Assert.Contains("million characters", Assert.Single(Composers.Make(folder.Path).Faults).Problem, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("{{ 'file:///etc/passwd' }}", "file:///etc/passwd")]
+    [InlineData("{{ mail.get_type }}", null)]
+    [InlineData("{{ mail.region.length }}", null)]
+    [InlineData("{% layout 'secrets' %}", null)]
+    [InlineData("{% include '../../etc/passwd' %}", null)]
+    [InlineData("{% render '/etc/passwd' %}", null)]
+    [InlineData("{{ 'passwd' | file_url }}", null)]
+    public void A_template_reaches_no_file_and_nothing_of_the_program(string template, string? shown)
+    {
+        using TemplatesFolder folder = TemplatesFolder.Copy();
+        folder.Write("operator.txt.liquid", template);
+        MailComposer composer = Composers.Make(folder.Path);
+
+        if (shown is null) Assert.NotEmpty(composer.Faults);
+        else Assert.Equal(shown, composer.Compose(SampleMessages.ForOperator, SampleMessages.QueuedAt).TextBody!.Trim());
+    }
+
+    [Fact]
     public void A_list_written_out_whole_is_encoded_as_well()
     {
         using TemplatesFolder folder = TemplatesFolder.Copy();
