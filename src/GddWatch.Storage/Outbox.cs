@@ -48,6 +48,14 @@ public sealed class Outbox(Database database)
     public Task<bool> PostponeAsync(ClaimedMessage claimed, DateTimeOffset notBefore, CancellationToken stop) =>
         RecordAsync(MessageSql.Postpone, new { messageId = claimed.Message.MessageId, owner = claimed.Owner, notBefore = StoredText.Of(notBefore) }, stop);
 
+    /// <summary>Makes messages due again that wait, or are claimed, for longer than anything waits: the clock was ahead then and has been put right.</summary>
+    /// <param name="now">The instant.</param>
+    /// <param name="longestWait">Longer than any true wait.</param>
+    /// <param name="stop">To be stopped by.</param>
+    /// <returns>How many there were.</returns>
+    public Task<int> EndImpossibleWaitsAsync(DateTimeOffset now, TimeSpan longestWait, CancellationToken stop) => database.WriteAsync(
+        work => work.ExecuteAsync(MessageSql.EndImpossibleWaits, new { now = StoredText.Of(now), farthest = StoredText.Of(now + longestWait) }), stop);
+
     /// <summary>Records that a message was delivered. Taken even if the claim had run out: it is true whoever says it.</summary>
     /// <param name="claimed">The message.</param>
     /// <param name="where">Where it went: the file, or the server's words.</param>

@@ -15,6 +15,9 @@ internal static class SqliteFaults
     private const int CannotOpen = 14;
     private const int NotADatabase = 26;
 
+    /// <summary>Less than SQLite asks for at a time [bytes].</summary>
+    private const long LeastRoom = 64 * 1024;
+
     public static StorageException Explain(string path, SqliteException fault) => new(Sentence(path, fault), fault);
 
     public static StorageException Damaged(string path, string finding) => new(
@@ -25,17 +28,33 @@ internal static class SqliteFaults
     private static string ReadOnlySentence(string path) =>
         $"The database '{path}' may be read but not written. Give the account that runs this program leave to write the file and its folder.";
 
+    private static string FullSentence(string path) => $"The disk that holds the database '{path}' is full. Free some space and try again; what was kept before is safe.";
+
+    private static bool HasNoRoom(string path)
+    {
+        try
+        {
+            return new DriveInfo(Path.GetDirectoryName(Path.GetFullPath(path))!).AvailableFreeSpace < LeastRoom;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            // A disk that does not even tell its size has other troubles.
+            return false;
+        }
+    }
+
     private static string Sentence(string path, SqliteException fault) => fault.SqliteErrorCode switch
     {
         Busy or Locked =>
             $"The database '{path}' is in use by another program. Stop that program, or wait until it has finished, and try again.",
         ReadOnly => ReadOnlySentence(path),
+        // A file of its own that SQLite cannot make larger is told as a failure of the disk; people must hear what to do about it.
+        InputOutput when HasNoRoom(path) => FullSentence(path),
         InputOutput =>
             $"Reading or writing the database '{path}' failed ({fault.Message}). Check the disk and its connection, and try again.",
         Corrupt =>
             $"The database '{path}' is damaged ({fault.Message}). Put the latest backup in its place, or move it away to start afresh.",
-        Full =>
-            $"The disk that holds the database '{path}' is full. Free some space and try again; what was kept before is safe.",
+        Full => FullSentence(path),
         CannotOpen =>
             $"The database '{path}' cannot be opened. Check that its folder exists and that the account that runs this program may write there.",
         NotADatabase =>

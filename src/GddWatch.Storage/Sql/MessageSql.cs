@@ -58,6 +58,15 @@ internal static class MessageSql
         where message_id = @messageId and claim_owner = @owner
         """;
 
+    // A wait that no true clock can have set was set by one that was ahead and was put right since.
+    public const string EndImpossibleWaits = """
+        update message
+        set not_before = case when not_before > @farthest then @now else not_before end,
+            claim_owner = case when claimed_until > @farthest then null else claim_owner end,
+            claimed_until = case when claimed_until > @farthest then null else claimed_until end
+        where state = 'queued' and (not_before > @farthest or claimed_until > @farthest)
+        """;
+
     public const string Delivered = """
         update message
         set state = 'delivered', last_outcome = 'delivered', last_words = @words, settled_at = @at, claim_owner = null, claimed_until = null

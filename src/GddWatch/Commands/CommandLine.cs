@@ -22,6 +22,7 @@ internal static class CommandLine
             CheckCommand.Create(common, terminal),
             KeepCommand.Create(common, terminal),
             ResumeCommand.Create(common, terminal),
+            HealthCommand.Create(common, terminal),
         };
         root.Add(common.Config);
         root.Add(common.Data);
@@ -32,7 +33,7 @@ internal static class CommandLine
             Output = terminal.Output,
             Error = terminal.Error,
             EnableDefaultExceptionHandler = false,
-            ProcessTerminationTimeout = TimeSpan.FromSeconds(10),
+            ProcessTerminationTimeout = TimeSpan.FromSeconds(9.5),
         };
         try
         {

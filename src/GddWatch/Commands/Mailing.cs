@@ -20,6 +20,9 @@ internal sealed class Mailing(ServiceSettings settings, string dataFolder, MailC
 
     public TimeOnly PassAt => settings.DailyAt;
 
+    /// <summary>The port on which the service says how it is; null for none.</summary>
+    public int? HealthPort => settings.HealthPort;
+
     /// <summary>When the weekly bulletin goes out; null where there is none.</summary>
     public BulletinTime? Bulletin => settings.Bulletin;
 

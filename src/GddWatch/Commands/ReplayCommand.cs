@@ -47,6 +47,13 @@ internal static class ReplayCommand
         string folder = DataFolder.Replay(data);
         IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(keeping, stop);
         string scenario = ReplayScenario.Fingerprint(place.Configuration, weather, journals, settings.Bulletin, range);
+        using WorkerLock? alone = WorkerLock.Take(folder, terminal.Clock, place.Zone, out string taken);
+        if (alone is null)
+        {
+            terminal.Error.WriteLine(taken);
+            return ExitCode.Failed;
+        }
+
         await using Database database = await ReplayFolder.OpenAsync(folder, scenario, terminal, stop);
         await using var channel = new FolderChannel(DataFolder.Mail(folder));
         int already = (await new Outbox(database).CountAsync(stop)).Delivered;

@@ -54,6 +54,12 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             stop.ThrowIfCancellationRequested();
             try
             {
+                if (ClockBehind(site.Site, [.. keptBySite[site.Site.Id]], dayAt(site.Site)) is { } behind)
+                {
+                    failures.Add(behind);
+                    continue;
+                }
+
                 SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site));
                 ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
                 IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
@@ -107,7 +113,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             },
             stop);
         if (calendars is not null) failures.AddRange(await CalendarPass.WriteAsync(calendars, configuration.Region, judgings, tellings, at, stop));
-        return new PassReport(day, keep.Count, queued, failures);
+        return new PassReport(day, keep, queued, failures);
     }
 
     /// <summary>Whether anybody wants to hear beforehand of windows at a site.</summary>
@@ -123,6 +129,11 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         string? kept = await regionValues.FindAsync(LastBulletin, stop);
         return kept is null ? last == day : string.CompareOrdinal(kept, $"{last:yyyy-MM-dd}") < 0;
     }
+
+    /// <summary>Whether the clock must have been put back: then what was told already would look as if it had not come yet, and would be taken back.</summary>
+    private static string? ClockBehind(Site site, IReadOnlyList<KeptWindow> kept, DateOnly day) => kept.Max(window => window.WeatherThrough) is { } through && through > day
+        ? $"{site.Name} was not judged: the clock of this machine says that it is {Wording.Day(day)}, but it was judged before with the weather of {Wording.Day(through)}. Put the clock right."
+        : null;
 
     private KeptWindow Keep(Window window, Standing standing, string? note) => new()
     {

@@ -20,11 +20,20 @@ internal static partial class Log
     [LoggerMessage(9, LogLevel.Error, "{Loss}")]
     public static partial void RefusedForGood(this ILogger log, string loss);
 
-    [LoggerMessage(8, LogLevel.Warning, "Mails still waiting to be delivered: {Messages}; the oldest since {Since:yyyy-MM-dd HH:mm} UTC.")]
+    [LoggerMessage(8, LogLevel.Warning, "Mails still waiting to be delivered: {Messages}; the oldest since {Since:dddd d MMMM yyyy HH:mm zzz}.")]
     public static partial void Waiting(this ILogger log, int messages, DateTimeOffset since);
 
-    [LoggerMessage(5, LogLevel.Information, "The next daily pass is at {At:yyyy-MM-dd HH:mm zzz}.")]
+    [LoggerMessage(5, LogLevel.Information, "The next daily pass is on {At:dddd d MMMM yyyy HH:mm zzz}.")]
     public static partial void NextPass(this ILogger log, DateTimeOffset at);
+
+    [LoggerMessage(12, LogLevel.Warning, "The clock of this machine went back from {Before:dddd d MMMM yyyy HH:mm zzz} to {Now:dddd d MMMM yyyy HH:mm zzz}; no day is judged twice and none is left out.")]
+    public static partial void ClockWentBack(this ILogger log, DateTimeOffset before, DateTimeOffset now);
+
+    [LoggerMessage(10, LogLevel.Warning, "Mails that waited for a time far ahead, set by a clock that was wrong then, are due now: {Messages}.")]
+    public static partial void WaitsEnded(this ILogger log, int messages);
+
+    [LoggerMessage(11, LogLevel.Information, "Stopped before the pass was done; what was begun is kept and goes on at the next start.")]
+    public static partial void StoppedEarly(this ILogger log);
 
     [LoggerMessage(6, LogLevel.Information, "Stopped; what was begun is kept and goes on at the next start.")]
     public static partial void Stopped(this ILogger log);

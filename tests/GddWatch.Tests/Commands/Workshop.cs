@@ -54,6 +54,9 @@ internal sealed class Workshop : IDisposable
     /// <summary>Puts the clock to an instant, earlier ones included.</summary>
     public void PutClockTo(DateTimeOffset instant) => Clock = new FakeTimeProvider(instant);
 
+    /// <summary>Goes by another clock.</summary>
+    public void GoBy(FakeTimeProvider clock) => Clock = clock;
+
     public void WriteWeather(string csv) => File.WriteAllText(Path.Combine(Folder, "lawn.csv"), csv);
 
     public void WriteRegion(double latitude = 41.6, string turf = "cool-season", string unit = "°C", string recipients = "adviser@example.org") =>

@@ -21,6 +21,17 @@ public sealed class SettingsReaderTests : IDisposable
         Assert.Equal(new TimeOnly(6, 0), reading.Settings.DailyAt);
     }
 
+    [Theory]
+    [InlineData("0", null)]
+    [InlineData("", null)]
+    [InlineData("8080", 8080)]
+    public void The_port_of_the_service_is_off_unless_it_is_given(string written, int? port) =>
+        Assert.Equal(port, Read(("Health:Port", written)).Settings!.HealthPort);
+
+    [Fact]
+    public void A_port_that_is_none_is_refused_with_what_is_accepted() =>
+        Assert.Equal("Health:Port: this is not a port. Found: \"80 80\". Accepted: a whole number from 1 to 65535, such as 8080; 0 for none.", Assert.Single(Read(("Health:Port", "80 80")).Faults));
+
     [Fact]
     public void A_server_is_what_was_written()
     {

@@ -35,9 +35,11 @@ public static partial class UnitText
     internal const string MissingWaterPattern = @"^\s*(?<number>[0-9]+(\.[0-9]+)?)\s*(?<unit>%|mm|cm|in|inch|inches)\s*$";
     internal const string HoldingPattern = @"^\s*(?<number>[0-9]{1,3})(\s+of\s+(?<of>[0-9]{1,3}))?\s+days?\s*$";
 
-    // Words that the units library does not know beside its signs.
+    // Signs and words. The units library would read the signs, but it learns those of all quantities there are before it reads its first one, which costs each
+    // command the better part of a second.
     private static readonly Dictionary<string, LengthUnit> WordsForLengths = new()
     {
+        ["mm"] = LengthUnit.Millimeter, ["cm"] = LengthUnit.Centimeter, ["m"] = LengthUnit.Meter, ["in"] = LengthUnit.Inch, ["ft"] = LengthUnit.Foot,
         ["inch"] = LengthUnit.Inch, ["inches"] = LengthUnit.Inch, ["foot"] = LengthUnit.Foot, ["feet"] = LengthUnit.Foot,
     };
 
@@ -154,8 +156,7 @@ public static partial class UnitText
     {
         length = default;
         if (!Take(pattern, text, out double number, out string word)) return false;
-        if (!WordsForLengths.TryGetValue(word, out LengthUnit unit)) unit = Length.ParseUnit(word, CultureInfo.InvariantCulture);
-        length = Length.From(number, unit);
+        length = Length.From(number, WordsForLengths[word]);
         return true;
     }
 

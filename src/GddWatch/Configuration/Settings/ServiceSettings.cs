@@ -16,4 +16,7 @@ public sealed record ServiceSettings
 
     /// <summary>When the weekly bulletin goes out; null where there is none.</summary>
     public BulletinTime? Bulletin { get; init; }
+
+    /// <summary>The port of this machine on which the service says how it is; null for none.</summary>
+    public int? HealthPort { get; init; }
 }

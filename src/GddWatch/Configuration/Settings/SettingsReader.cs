@@ -8,13 +8,14 @@ using Microsoft.Extensions.Configuration;
 namespace GddWatch.Configuration.Settings;
 
 /// <summary>
-/// Reads the sections Mail, Schedule and Storage of the platform's configuration (appsettings.json, then the environment, where Mail__Host is Mail:Host), and finds
+/// Reads the sections Mail, Schedule, Storage and Health of the platform's configuration (appsettings.json, then the environment, where Mail__Host is Mail:Host), and finds
 /// all faults in one go. A secret that is found where it does not belong is named by its key, never shown.
 /// </summary>
 public sealed class SettingsReader
 {
     private static readonly string[] MailKeys = ["Host", "Port", "Security", "User", "Password", "PasswordFile", "From", "Timeout", "PinnedCertificateSha256", "AuthorityFile", "MostPerMinute", "GiveUpAfterDays"];
     private static readonly string[] ScheduleKeys = ["At", "BulletinOn", "BulletinAt", "BulletinTimeZone"];
+    private static readonly string[] HealthKeys = ["Port"];
 
     private readonly SettingsFaults faults;
 
@@ -34,6 +35,7 @@ public sealed class SettingsReader
         var reader = new SettingsReader(baseFolder);
         reader.faults.CheckKeys(configuration.GetSection(MailSettings.Section), MailKeys);
         reader.faults.CheckKeys(configuration.GetSection(ScheduleSettings.Section), ScheduleKeys);
+        reader.faults.CheckKeys(configuration.GetSection(HealthSettings.Section), HealthKeys);
         reader.faults.CheckSecretInFiles(configuration, MailSettings.Section, nameof(MailSettings.Password), _ => true);
         MailSettings mail = configuration.GetSection(MailSettings.Section).Get<MailSettings>() ?? new MailSettings();
         ScheduleSettings schedule = configuration.GetSection(ScheduleSettings.Section).Get<ScheduleSettings>() ?? new ScheduleSettings();
@@ -41,10 +43,11 @@ public sealed class SettingsReader
         TimeSpan giveUpAfter = TimeSpan.FromDays(reader.ReadNumber("Mail:GiveUpAfterDays", mail.GiveUpAfterDays, 1, 30, "a whole number of days from 1 to 30, such as 3"));
         TimeOnly at = reader.ReadSchedule(schedule);
         BulletinTime? bulletin = reader.ReadBulletin(schedule);
+        int? healthPort = reader.ReadHealthPort(configuration.GetSection(HealthSettings.Section).Get<HealthSettings>() ?? new HealthSettings());
         StorageReading storage = StorageReader.Read(configuration, baseFolder);
         reader.faults.AddRange(storage.Faults);
         return reader.faults.All.Count == 0
-            ? new SettingsReading(new ServiceSettings { MailServer = server, GiveUpAfter = giveUpAfter, DailyAt = at, Bulletin = bulletin }, [])
+            ? new SettingsReading(new ServiceSettings { MailServer = server, GiveUpAfter = giveUpAfter, DailyAt = at, Bulletin = bulletin, HealthPort = healthPort }, [])
             : new SettingsReading(null, reader.faults.All);
     }
 
@@ -184,6 +187,14 @@ public sealed class SettingsReader
         }
 
         return new BulletinTime(on, at, schedule.BulletinTimeZone.Length > 0 ? schedule.BulletinTimeZone : null);
+    }
+
+    private int? ReadHealthPort(HealthSettings health)
+    {
+        if (health.Port.Length == 0) return null;
+        if (int.TryParse(health.Port, NumberStyles.None, CultureInfo.InvariantCulture, out int port) && port is >= 0 and <= 65535) return port == 0 ? null : port;
+        Add("Health:Port", health.Port, "this is not a port", "a whole number from 1 to 65535, such as 8080; 0 for none");
+        return null;
     }
 
     private void Add(string key, string? found, string problem, string accepted) => faults.Add(key, found, problem, accepted);

@@ -1,0 +1,102 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
+using GddWatch.Tests.Commands;
+using Xunit;
+
+namespace GddWatch.Tests.Crash;
+
+/// <summary>The real program in a process of its own, with its clock put to a stated instant at its start.</summary>
+internal sealed class ProgramProcess : IDisposable
+{
+    private readonly Process process;
+    private readonly ConcurrentQueue<string> lines = [];
+    private readonly ConcurrentDictionary<string, TaskCompletionSource> awaited = new(StringComparer.Ordinal);
+    private readonly Task ended;
+
+    private ProgramProcess(ProcessStartInfo start)
+    {
+        process = Process.Start(start) ?? throw new InvalidOperationException("The program did not start.");
+        process.OutputDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, said) => Hear(said.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        ended = process.WaitForExitAsync(CancellationToken.None);
+    }
+
+    public int Id => process.Id;
+
+    public Task Ended => ended;
+
+    public int ExitCode => process.ExitCode;
+
+    /// <summary>What it said on the error stream.</summary>
+    public IReadOnlyList<string> Lines => [.. lines];
+
+    public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, IReadOnlyDictionary<string, string> environment, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach ((string name, string value) in environment) start.Environment[name] = value;
+        foreach (string argument in ArgumentsFor(workshop, at, arguments)) start.ArgumentList.Add(argument);
+        return new ProgramProcess(start);
+    }
+
+    public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, params string[] arguments) => Start(workshop, at, new Dictionary<string, string>(), arguments);
+
+    /// <summary>The same as systemd starts it: it knows that systemd is what started it, and where to tell that it is ready.</summary>
+    public static ProgramProcess StartBySystemd(Workshop workshop, DateTimeOffset at, IReadOnlyDictionary<string, string> environment, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("sh") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach ((string name, string value) in environment) start.Environment[name] = value;
+        foreach (string argument in (string[])["-c", "SYSTEMD_EXEC_PID=$$ exec dotnet \"$@\"", "sh", .. ArgumentsFor(workshop, at, arguments)]) start.ArgumentList.Add(argument);
+        return new ProgramProcess(start);
+    }
+
+    /// <summary>kill -9.</summary>
+    public void Kill()
+    {
+        try
+        {
+            process.Kill();
+        }
+        catch (InvalidOperationException)
+        {
+            // It has ended by itself.
+        }
+    }
+
+    /// <summary>Asks it to stop, as systemd and a container's engine do, and gives how long it took.</summary>
+    public async Task<TimeSpan> TerminateAsync()
+    {
+        long begun = Stopwatch.GetTimestamp();
+        using (Process kill = Process.Start("kill", ["-TERM", process.Id.ToString(CultureInfo.InvariantCulture)])) await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
+        await ended.WaitAsync(TestContext.Current.CancellationToken);
+        return Stopwatch.GetElapsedTime(begun);
+    }
+
+    /// <summary>Waits until it has said something on the error stream.</summary>
+    public async Task HearsAsync(string text)
+    {
+        TaskCompletionSource said = awaited.GetOrAdd(text, _ => new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously));
+        if (lines.Any(line => line.Contains(text, StringComparison.Ordinal))) said.TrySetResult();
+        await Task.WhenAny(said.Task, ended).WaitAsync(TestContext.Current.CancellationToken);
+        Assert.True(lines.Any(line => line.Contains(text, StringComparison.Ordinal)), $"The program ended without saying \"{text}\":\n{string.Join('\n', lines)}");
+    }
+
+    public void Dispose()
+    {
+        if (!process.HasExited) Kill();
+        process.WaitForExit();
+        process.Dispose();
+    }
+
+    private static string[] ArgumentsFor(Workshop workshop, DateTimeOffset at, string[] arguments) =>
+        [Path.Combine(AppContext.BaseDirectory, "GddWatch.SetClock.dll"), at.ToString("O", CultureInfo.InvariantCulture), .. arguments, "--config", workshop.Config, "--data", workshop.Data];
+
+    private void Hear(string? line)
+    {
+        if (line is null) return;
+        lines.Enqueue(line);
+        foreach ((_, TaskCompletionSource said) in awaited.Where(each => line.Contains(each.Key, StringComparison.Ordinal))) said.TrySetResult();
+    }
+}
