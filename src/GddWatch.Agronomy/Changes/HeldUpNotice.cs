@@ -35,7 +35,7 @@ public sealed record HeldUpNotice(string MessageId, string Address, DateOnly Day
     {
         WindowState.Open => Names(NoticeKind.Opened) && DaysStand(window),
         WindowState.Closing => Names(NoticeKind.Closing) && DaysStand(window),
-        WindowState.Closed => (Names(NoticeKind.Closed) || window.FirstOpening is null) && DaysStand(window),
+        WindowState.Closed => (Names(NoticeKind.Closed) || (window.FirstOpening is null && Names(NoticeKind.Opened))) && DaysStand(window),
         WindowState.Held => Facts.Any(fact => fact.Key.Kind == NoticeKind.Held && fact.Day == window.Since),
         WindowState.Waiting or WindowState.Nearing => DaysStand(window) && !Names(NoticeKind.Held),
         _ => false,

@@ -20,13 +20,13 @@ public static class NoticePlan
     /// <param name="region">The people, the local rules, and the units that people read.</param>
     /// <param name="configuration">The fingerprint of the configuration that judged. What was told under another one is not corrected by the weather.</param>
     /// <param name="told">What a person was last told of a change, whatever the revision of the key; null where they were told nothing of it.</param>
+    /// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
     /// <param name="heldUp">
     /// What mails that were held up on their way say of these windows and is out of date: each gives one notice of how the window stands now, in place of them.
     /// </param>
-    /// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
     public static IReadOnlyList<PlannedNotice> For(
-        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told,
-        IReadOnlyList<HeldUpNotice>? heldUp = null, IReadOnlyList<WindowChances>? chances = null)
+        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told, IReadOnlyList<WindowChances>? chances = null,
+        IReadOnlyList<HeldUpNotice>? heldUp = null)
     {
         ILookup<(string, int, string), HeldUpNotice> outdated = (heldUp ?? []).ToLookup(each => (each.Treatment, each.Season, Folded(each.Address)));
         var planned = new List<PlannedNotice>();
@@ -49,7 +49,8 @@ public static class NoticePlan
 
             DueNotice? NoticeFor(Recipient recipient)
             {
-                var due = new Due(window, hasEnded ? null : chances?.FirstOrDefault(each => ReferenceEquals(each.Window, window)), recipient, standing.Day, hasEnded, configuration, told);
+                var due = new Due(
+                    window, hasEnded ? null : chances?.FirstOrDefault(each => ReferenceEquals(each.Window, window)), recipient, standing.Day, hasEnded, configuration, told);
                 HeldUpNotice[] instead = [.. outdated[(window.Treatment.Id, window.Season.Year, Folded(recipient.Address))]];
                 return (instead.Length > 0 ? due.InsteadOf(instead.Max(each => each.Day)) : null) ?? (isNews ? due.Notice() : null);
             }

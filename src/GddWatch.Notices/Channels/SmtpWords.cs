@@ -19,7 +19,7 @@ internal sealed class SmtpWords(SmtpOptions options)
     public string Clean(string answer)
     {
         // The password as it is, and as a login puts it on the line (RFC 4616, RFC 4648).
-        string[] secrets = options.Password.Length == 0 ? [] : [options.Password, Coded(options.Password), Coded($"\0{options.User}\0{options.Password}")];
+        string[] secrets = options.Password.Length == 0 ? [] : [options.Password, Coded($"\0{options.User}\0{options.Password}"), Coded(options.Password)];
         string line = OneLine.Of(secrets.Aggregate(answer, (text, secret) => text.Replace(secret, "…", StringComparison.Ordinal)));
         return line.Length <= LongestAnswer ? line : $"{line[..LongestAnswer]}…";
     }

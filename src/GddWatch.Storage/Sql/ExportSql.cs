@@ -12,9 +12,15 @@ internal static class ExportSql
         """;
 
     public const string Messages = """
-        select queue_order, message_id, address, day, state, queued_at, not_before, claim_owner, claimed_until, attempts, last_outcome, last_words, settled_at, body
+        select queue_order, message_id, address, day, state, queued_at, not_before, claim_owner, claimed_until, attempts, last_outcome, last_words, settled_at, first_tried_at, withdrawn_at, body
         from message
         order by queue_order
+        """;
+
+    public const string RefusingAddresses = """
+        select address, refusals, last_words, last_at, paused_at, resumed_at
+        from refusing_address
+        order by address
         """;
 
     public const string Told = """

@@ -44,9 +44,18 @@ public static class ExportedTables
                 new("state", "queued, delivered or refused"), new("queued_at", "when it was queued"), new("not_before", "the instant before which it is not tried"),
                 new("claim_owner", "the worker that has it in hand, or nothing"), new("claimed_until", "until when, or nothing"), new("attempts", "how often it was tried"),
                 new("last_outcome", "delivered, refused-for-now, refused-for-good, unknown, or nothing before the first attempt"), new("last_words", "the server's last words, or where it went"),
-                new("settled_at", "when it was delivered or refused for good, or nothing"), new("body", "what it says, as JSON"),
+                new("settled_at", "when it was delivered or refused for good, or nothing"), new("first_tried_at", "when it was tried first, or nothing"),
+                new("withdrawn_at", "when it was withdrawn since it was no longer true, or nothing"), new("body", "what it says, as JSON"),
             ],
             ExportSql.Messages),
+        new(
+            "refusing_address",
+            "Addresses that refused mails for good, one after the other.",
+            [
+                new("address", "the address in lower case"), new("refusals", "how many mails in a row"), new("last_words", "what the server said last"), new("last_at", "when"),
+                new("paused_at", "since when nothing is sent there, or nothing"), new("resumed_at", "when somebody asked for it to be tried again, or nothing"),
+            ],
+            ExportSql.RefusingAddresses),
         new(
             "daily_value",
             "Values of days as they came in from feeds, with those that their source has changed since.",

@@ -65,7 +65,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
                 IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
                     ? NoticePlan.For(
-                        judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, heldUp.OutOfDate(judging.Standing), WantsHeadsUp(site.Site) ? judging.Chances : null)
+                        judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, WantsHeadsUp(site.Site) ? judging.Chances : null, heldUp.OutOfDate(judging.Standing))
                     : [];
                 operatorWords.AddRange(change.OperatorWords);
                 troubles.AddRange(FeedTrouble.Of(site, judging.Standing));

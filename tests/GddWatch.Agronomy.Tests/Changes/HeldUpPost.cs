@@ -63,7 +63,7 @@ internal sealed class HeldUpPost
         Told? Last(NoticeKey key, string address) => told.GetValueOrDefault((key with { Revision = 0 }, address));
         PlannedNotice[] planned =
         [
-            .. NoticePlan.For(Standing, metrics, region, "c1", Last, [.. waiting.Where(each => each.IsOutOfDate(Standing))]),
+            .. NoticePlan.For(Standing, metrics, region, "c1", Last, heldUp: [.. waiting.Where(each => each.IsOutOfDate(Standing))]),
             .. renewal.StillStanding(Waiting.Where(message => renewal.Withdrawn.Contains(message.MessageId)), Readers, day, Last),
         ];
         IReadOnlyList<Message> fresh = MessagePlan.For(planned, region, day);

@@ -43,12 +43,14 @@ internal sealed class ProgramProcess : IDisposable
 
     public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, params string[] arguments) => Start(workshop, at, new Dictionary<string, string>(), arguments);
 
-    /// <summary>The same as systemd starts it: it knows that systemd is what started it, and where to tell that it is ready.</summary>
+    /// <summary>The same as systemd starts it: its parent bears that name, by which it knows, and hands a stop on to it.</summary>
     public static ProgramProcess StartBySystemd(Workshop workshop, DateTimeOffset at, IReadOnlyDictionary<string, string> environment, params string[] arguments)
     {
-        var start = new ProcessStartInfo("sh") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        string systemd = Path.Combine(workshop.Folder, "systemd");
+        File.CreateSymbolicLink(systemd, "/bin/sh");
+        var start = new ProcessStartInfo(systemd) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         foreach ((string name, string value) in environment) start.Environment[name] = value;
-        foreach (string argument in (string[])["-c", "SYSTEMD_EXEC_PID=$$ exec dotnet \"$@\"", "sh", .. ArgumentsFor(workshop, at, arguments)]) start.ArgumentList.Add(argument);
+        foreach (string argument in (string[])["-c", "dotnet \"$@\" & child=$!; trap 'kill -TERM $child' TERM; wait $child; code=$?; if [ $code -gt 128 ]; then wait $child; code=$?; fi; exit $code", "systemd", .. ArgumentsFor(workshop, at, arguments)]) start.ArgumentList.Add(argument);
         return new ProgramProcess(start);
     }
 
@@ -57,7 +59,7 @@ internal sealed class ProgramProcess : IDisposable
     {
         try
         {
-            process.Kill();
+            process.Kill(entireProcessTree: true);
         }
         catch (InvalidOperationException)
         {

@@ -54,7 +54,7 @@ internal sealed class TestDatabase(DatabaseKind kind) : IAsyncDisposable
 
     /// <summary>Takes all that was kept out of it.</summary>
     public Task EmptyAsync(CancellationToken stop) => RunAsync(
-        "delete from told; delete from message; delete from kept_window; delete from judged_site; delete from region_value; delete from journal_entry", stop);
+        "delete from told; delete from message; delete from kept_window; delete from judged_site; delete from region_value; delete from refusing_address; delete from journal_entry", stop);
 
     public ValueTask DisposeAsync()
     {

@@ -14,7 +14,7 @@ namespace GddWatch.Tests.Watching;
 /// <summary>A queue in a real database, and delivery passes over it at a time that the test sets.</summary>
 internal sealed class Queue : IAsyncDisposable
 {
-    private readonly TemporaryFolder folder = new();
+    private readonly TemporaryFolder folder;
     private readonly Database database;
     private int queued;
 
@@ -35,8 +35,8 @@ internal sealed class Queue : IAsyncDisposable
 
     public static async Task<Queue> WithMailsToAsync(params string[] addresses)
     {
-        var folder = new TemporaryFolder();
-        var queue = new Queue(await Kept.OpenAsync(folder.File("queue.db"), Stop), folder);
+        var home = new TemporaryFolder();
+        var queue = new Queue(await Kept.OpenAsync(home.File("queue.db"), Stop), home);
         queue.Time.SetUtcNow(Kept.Morning);
         await queue.AddAsync(addresses);
         return queue;

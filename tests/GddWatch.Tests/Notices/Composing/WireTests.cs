@@ -46,12 +46,13 @@ public sealed partial class WireTests
     }
 
     [Fact]
-    public void An_encoded_word_of_the_head_has_75_letters_at_most()
+    public void An_encoded_word_of_the_subject_has_75_letters_at_most()
     {
         string raw = Composers.RawOf(Filled("Rasenflächen im Süden, Große Wiese: Überdüngung"));
-        MatchCollection words = EncodedWord().Matches(raw[..raw.IndexOf("\r\n\r\n", StringComparison.Ordinal)]);
+        string head = raw[raw.IndexOf("Subject:", StringComparison.Ordinal)..];
+        MatchCollection words = EncodedWord().Matches(head[..head.IndexOf("\r\nMessage-Id", StringComparison.Ordinal)]);
 
-        Assert.True(words.Count >= 3, $"{words.Count} words");
+        Assert.True(words.Count > 0, $"{words.Count} words");
         Assert.All(words, word => Assert.True(word.Length <= 75, word.Value));
     }
 
