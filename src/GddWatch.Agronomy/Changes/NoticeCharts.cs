@@ -10,7 +10,7 @@ namespace GddWatch.Agronomy.Changes;
 internal static class NoticeCharts
 {
     /// <summary>How many days before the day of the notice are drawn, and how many after it [days].</summary>
-    private const int DaysBefore = 70, DaysAfter = 21;
+    private const int DaysBefore = 70, DaysAfter = 21, MostDaysAfter = 60;
 
     private const int MostPanels = 2;
 
@@ -20,12 +20,13 @@ internal static class NoticeCharts
     /// <param name="metrics">The site's weather as it is known on the day.</param>
     /// <param name="day">The day of the notice.</param>
     /// <param name="units">The reader's units.</param>
-    public static NoticeChart? Of(Window window, Because because, SiteMetrics metrics, DateOnly day, ReadersUnits units)
+    /// <param name="likely">The days on which the window is likely to open; null where that is not said.</param>
+    public static NoticeChart? Of(Window window, Because because, SiteMetrics metrics, DateOnly day, ReadersUnits units, DateSpan? likely = null)
     {
         var view = new SeasonView(metrics, window.Season);
         DrawnMeasure[] measures = Measures(Decided(because), view, units);
         if (measures.Length == 0) measures = Measures(window.Treatment.Opens.AndItsParts(), view, units);
-        var days = new DateSpan(day.AddDays(-DaysBefore), day.AddDays(DaysAfter));
+        var days = new DateSpan(day.AddDays(-DaysBefore), day.AddDays(likely is { } span ? Math.Clamp(span.Last.DayNumber - day.DayNumber + 3, DaysAfter, MostDaysAfter) : DaysAfter));
         var panels = new List<ChartPanel>();
         var words = new List<string>();
         // Several limits of one measure, such as two temperatures of the same soil, share a panel: the column is the same one.
@@ -39,7 +40,10 @@ internal static class NoticeCharts
             words.Add(Words(measure, [.. same.Select(each => each.LimitWords).Distinct(StringComparer.Ordinal)], curve, last, days.First.AddDays(last), metrics));
         }
 
-        return panels.Count == 0 ? null : new NoticeChart(days.First, day, panels, string.Join(' ', words));
+        if (panels.Count == 0) return null;
+        if (likely is not { } opening) return new NoticeChart(days.First, day, panels, string.Join(' ', words));
+        words.Add($"It is likely to open from {Wording.Day(opening.First)} to {Wording.Day(opening.Last)}.");
+        return new NoticeChart(days.First, day, panels, string.Join(' ', words)) { LikelyFrom = opening.First, LikelyUntil = opening.Last };
     }
 
     private static DrawnMeasure[] Measures(IEnumerable<Condition> conditions, SeasonView view, ReadersUnits units) =>

@@ -96,6 +96,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         Do = [$"Get ready: plan it, and have ready what it needs, for {ChancesWords.Range(ahead)}.", "You are told when it opens."],
         DoNot = ["Do not start it now: the window is not open yet.", .. window.Treatment.DoNot],
         DataRemarks = [.. ahead.Remarks, .. DataRemarks(window.Because), .. window.Treatment.Untested],
+        Chart = withCharts ? NoticeCharts.Of(window, window.Because, metrics, standing.Day, units, new DateSpan(ahead.Earliest, ahead.Latest ?? window.Season.Span.Last)) : null,
         Facts = [new ToldFact(due.KeyOf(window, NoticeKind.HeadsUp), ahead.Median)],
     };
 

@@ -23,6 +23,7 @@ internal static class NoticePictures
     private const float TextSize = 22;
 
     private static readonly Color Line = Color.FromHex("#2c5f8a");
+    private static readonly Color Likely = Color.FromHex("#d9a441").WithAlpha(0.35);
     private static readonly Color Limit = Color.FromHex("#a33f2c");
 
     /// <summary>The name of a notice's picture inside the mail.</summary>
@@ -43,6 +44,12 @@ internal static class NoticePictures
         // Room for four digits, so that the days of two panels stand below each other.
         plot.Axes.Left.MinimumSize = 70;
         foreach (double limit in panel.Limits) plot.Add.HorizontalLine(limit, 3, Limit, LinePattern.Dashed).EnableAutoscale = true;
+        if (chart is { LikelyFrom: { } from, LikelyUntil: { } until })
+        {
+            // Whole days: from the morning of the first to the evening of the last.
+            plot.Add.HorizontalSpan(from.DayNumber - chart.FirstDay.DayNumber - 0.5, until.DayNumber - chart.FirstDay.DayNumber + 0.5, Likely);
+        }
+
         int today = chart.Today.DayNumber - chart.FirstDay.DayNumber;
         plot.Add.VerticalLine(today, 2, CurvePlot.Faint, LinePattern.Dotted);
         (int day, double? value) = panel.Curve.Now.Index().Last(each => each.Item is not null);

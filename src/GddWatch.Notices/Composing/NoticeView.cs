@@ -65,6 +65,9 @@ internal sealed record NoticeView
     /// <summary>Whether the usual range of earlier years is drawn.</summary>
     public required bool HasUsualRange { get; init; }
 
+    /// <summary>Whether the days are drawn on which the window is likely to open.</summary>
+    public required bool HasLikelyDays { get; init; }
+
     /// <summary>The width at which the picture is shown, in CSS pixels.</summary>
     public required int ChartWidth { get; init; }
 
@@ -96,6 +99,7 @@ internal sealed record NoticeView
         ChartLink = $"cid:{NoticePictures.ContentId(index)}",
         ChartWords = OneLine.Of(notice.Chart?.Words ?? ""),
         HasUsualRange = notice.Chart?.Panels.Any(panel => panel.Curve.Low.Count > 0) ?? false,
+        HasLikelyDays = notice.Chart?.LikelyFrom is not null,
         ChartWidth = NoticePictures.ShownWidth,
         ChartHeight = notice.Chart is null ? 0 : NoticePictures.ShownHeight(notice.Chart),
     };
