@@ -66,6 +66,16 @@ public sealed class HeadsUpTests
         Assert.Contains("The product's label is the law.", notice.Cautions);
     }
 
+    [Fact]
+    public void Its_chart_shows_this_year_with_the_days_on_which_it_is_likely_to_open()
+    {
+        Notice notice = Assert.Single(Plan(Soon(), [])).Notice;
+        Assert.NotNull(notice.Chart?.LikelyFrom);
+        Assert.InRange(notice.Facts[0].Day!.Value, notice.Chart.LikelyFrom!.Value, notice.Chart.LikelyUntil!.Value);
+        Assert.True(notice.Chart.FirstDay.AddDays(notice.Chart.Panels[0].Curve.Now.Count - 1) >= notice.Chart.LikelyUntil);
+        Assert.Contains("It is likely to open from", notice.Chart.Words, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("none", "There is no forecast.")]
     [InlineData("stale", "too old to be used")]

@@ -52,6 +52,24 @@ public sealed class NoticePictureTests
     }
 
     [Fact]
+    public void The_days_on_which_a_window_is_likely_to_open_are_drawn_as_a_band_and_named()
+    {
+        NoticeChart chart = SampleMessages.Chart with { Panels = [SampleMessages.Chart.Panels[0]] };
+        NoticeChart likely = chart with { LikelyFrom = chart.Today.AddDays(4), LikelyUntil = chart.Today.AddDays(12) };
+        Assert.Equal(0, Amber(chart));
+        Assert.InRange(Amber(likely), 5_000, 60_000);
+        MimeMessage mail = Composers.ReadBack(SampleMessages.One with { Notices = [SampleMessages.PreEmergent with { Chart = likely }] });
+        Assert.Contains("Upright band: the days on which it is likely to open.", mail.HtmlBody, StringComparison.Ordinal);
+
+        // The band is see-through: its red lies well above its blue, as nowhere else in the picture.
+        static int Amber(NoticeChart drawn)
+        {
+            using SKBitmap picture = SKBitmap.Decode(NoticePictures.Png(drawn));
+            return picture.Pixels.Count(pixel => pixel.Red > 190 && pixel.Red - pixel.Blue is > 40 and < 120 && pixel.Green > 160);
+        }
+    }
+
+    [Fact]
     public void Where_nothing_can_be_drawn_the_words_stand_alone()
     {
         var composer = new MailComposer(TemplatesFolder.Committed, Composers.Headers, withPictures: false);
