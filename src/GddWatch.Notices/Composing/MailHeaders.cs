@@ -11,6 +11,9 @@ internal sealed class MailHeaders
     /// <summary>A label of a domain has 63 letters at most (RFC 1035).</summary>
     private const int LongestLabel = 63;
 
+    /// <summary>With lines of this length no encoded word of the library has more than 75 letters (tried, see the tests).</summary>
+    private const int LineOfShortEncodedWords = 66;
+
     private readonly MailHeaderOptions options;
     private readonly MailboxAddress from;
 
@@ -30,7 +33,7 @@ internal sealed class MailHeaders
         mail.From.Add(Mailbox(options.FromName.Length > 0 ? options.FromName : region, from.Address, "The address that mails come from"));
         mail.To.Add(Mailbox(message.AddresseeName, message.Address, "The addressee"));
         mail.ReplyTo.Add(Mailbox("", message.OperatorAddress, "The operator's address"));
-        mail.Subject = subject;
+        mail.Headers.Replace(SubjectOf(subject));
         mail.Date = queuedAt;
         mail.MessageId = MessageIdOf(message);
         // RFC 3834: automatic answers (out of office) are not to be sent to it.
@@ -39,6 +42,16 @@ internal sealed class MailHeaders
         // The operator cannot be unsubscribed from the service's own troubles.
         if (!isForOperator) mail.Headers.Add(HeaderId.ListUnsubscribe, $"<{StopRequest.Link(message.OperatorAddress, message.Region)}>");
         return mail;
+    }
+
+    /// <summary>The library would fill lines of 78 letters with encoded words of up to 84; RFC 2047 allows 75.</summary>
+    private static Header SubjectOf(string subject)
+    {
+        FormatOptions shorter = FormatOptions.Default.Clone();
+        shorter.MaxLineLength = LineOfShortEncodedWords;
+        var header = new Header(HeaderId.Subject, "");
+        header.SetValue(shorter, Encoding.UTF8, subject);
+        return header;
     }
 
     private static MailboxAddress Mailbox(string name, string address, string role)

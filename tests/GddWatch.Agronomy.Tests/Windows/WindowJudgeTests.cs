@@ -194,9 +194,10 @@ public sealed class WindowJudgeTests
             builder.Put(day, WeatherVariable.MaximumAirC, full.MaximumAirC[i]);
         }
 
-        Window window = Some.Judge(Some.Treatment(Some.Heat(111)), builder.Build()!, Some.Site(), 2023);
+        DailySeries withHole = builder.Build()!;
+        Window window = Some.Judge(Some.Treatment(Some.Heat(111)), withHole, Some.Site(), 2023);
         Assert.Equal(opening.AddDays(2), window.FirstOpening!.Day);
-        Window waiting = Some.Judge(Some.Treatment(Some.Heat(111)), builder.Build()!, Some.Site(), 2023, opening.AddDays(1));
+        Window waiting = Some.Judge(Some.Treatment(Some.Heat(111)), withHole, Some.Site(), 2023, opening.AddDays(1));
         Assert.Equal(WindowState.Waiting, waiting.State);
         Assert.Contains("opens once a day with weather confirms it", waiting.Because.Sentence(ReadersUnits.Metric), StringComparison.Ordinal);
     }

@@ -37,14 +37,14 @@ public sealed class FitTests
         Ran ran = await workshop.RunAsync("fit", "broadleaf-spring", "--observed", await SeenAsync(workshop, "broadleaf-spring", "broadleaf-spring"));
         Assert.True(ran.Code == 0, ran.Error);
         Assert.Equal(before, await File.ReadAllTextAsync(yaml, TestContext.Current.CancellationToken));
-        Match snippet = Regex.Match(ran.Output, "heat-sum: \\{ reaches: ([0-9]+) °F-days, base: ([0-9.-]+) °F, method: simple average, from: 01-01 \\}");
+        Match snippet = Regex.Match(ran.Output, "heat-sum: \\{ reaches: (?<reaches>[0-9]+) °F-days, base: (?<base>[0-9.-]+) °F, method: simple average, from: 01-01 \\}", RegexOptions.None, TimeSpan.FromSeconds(10));
         Assert.True(snippet.Success, ran.Output);
         // Made with 70 °C-days above 10 °C, which is 126 °F-days above 50 °F.
-        Assert.Equal(50, double.Parse(snippet.Groups[2].ValueSpan, CultureInfo.InvariantCulture), 2.0);
+        Assert.Equal(50, double.Parse(snippet.Groups["base"].ValueSpan, CultureInfo.InvariantCulture), 2.0);
         Assert.Contains("13 seasons", ran.Output, StringComparison.Ordinal);
         Assert.Contains("mean date of the other seasons", ran.Output, StringComparison.Ordinal);
         Assert.Contains("Yang, Logan and Coffey 1995", ran.Output, StringComparison.Ordinal);
-        await File.WriteAllTextAsync(yaml, Regex.Replace(before, "heat-sum: \\{ reaches: 70 °C-days[^}]*\\}", snippet.Value), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(yaml, Regex.Replace(before, "heat-sum: \\{ reaches: 70 °C-days[^}]*\\}", snippet.Value, RegexOptions.None, TimeSpan.FromSeconds(10)), TestContext.Current.CancellationToken);
         Assert.NotNull(ConfigurationReader.Read(workshop.Config).Configuration);
     }
 

@@ -10,6 +10,9 @@ namespace GddWatch.Tests.Commands;
 /// <summary>What backtest tells beyond the windows: scores, rivals, variants and the page.</summary>
 public sealed class PastSeasonsTests
 {
+    /// <summary>A page of megabytes is searched well within it.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
     private static readonly string[] OnePreEmergent = ["--site", "north-common", "--treatment", "spring-pre-emergent"];
 
     private static async Task<JsonElement> JsonAsync(Workshop workshop, params string[] arguments)
@@ -89,16 +92,16 @@ public sealed class PastSeasonsTests
         string page = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
         Assert.Equal(["season.html"], Directory.EnumerateFiles(Path.GetDirectoryName(file)!).Select(Path.GetFileName));
         Assert.Contains("<html lang=\"en\">", page, StringComparison.Ordinal);
-        string[] pictures = [.. Regex.Matches(page, "<img [^>]*>").Select(match => match.Value)];
+        string[] pictures = [.. Regex.Matches(page, "<img [^>]*>", RegexOptions.None, Patience).Select(match => match.Value)];
         // Dates, spread and threshold of the one treatment; soil and heat of the one site.
         Assert.Equal(5, pictures.Length);
         Assert.All(pictures, picture => Assert.Matches("src=\"data:image/png;base64,[^\"]+\" alt=\"[^\"]{40,}\"", picture));
-        Assert.Equal(Regex.Count(page, "<table"), Regex.Count(page, "<caption>[^<]{10,}</caption>"));
-        Assert.All(Regex.Matches(page, "<th(?!ead)[^>]*>").Select(match => match.Value), head => Assert.Contains("scope=", head, StringComparison.Ordinal));
+        Assert.Equal(Regex.Count(page, "<table"), Regex.Count(page, "<caption>[^<]{10,}</caption>", RegexOptions.None, Patience));
+        Assert.All(Regex.Matches(page, "<th(?!ead)[^>]*>", RegexOptions.None, Patience).Select(match => match.Value), head => Assert.Contains("scope=", head, StringComparison.Ordinal));
         // Nothing is loaded from elsewhere.
         Assert.DoesNotMatch("(src|href|srcset)=\"(?!data:|#)", page);
         Assert.DoesNotContain("{{", page, StringComparison.Ordinal);
-        Assert.DoesNotContain("NaN", Regex.Replace(page, "base64,[^\"]+", ""), StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", Regex.Replace(page, "base64,[^\"]+", "", RegexOptions.None, Patience), StringComparison.Ordinal);
         foreach (string word in (string[])["North Common", "Scores against what was seen", "15 April", "If the threshold were another", "invented", "@media print"]) Assert.Contains(word, page, StringComparison.Ordinal);
     }
 
@@ -139,7 +142,7 @@ public sealed class PastSeasonsTests
             TestContext.Current.CancellationToken);
         Ran ran = await workshop.RunAsync(["backtest", "--format", "json", .. OnePreEmergent, "--observed", file]);
         Assert.Equal(0, ran.Code);
-        Assert.Equal([2, 3, 4, 5], Regex.Matches(ran.Error, "line ([0-9]+)").Select(match => int.Parse(match.Groups[1].ValueSpan)));
+        Assert.Equal([2, 3, 4, 5], Regex.Matches(ran.Error, "line (?<line>[0-9]+)", RegexOptions.None, Patience).Select(match => int.Parse(match.Groups["line"].ValueSpan)));
         Assert.Contains("\"north-common\" is the nearest", ran.Error, StringComparison.Ordinal);
         JsonElement window = JsonDocument.Parse(ran.Output).RootElement.GetProperty("scores")[0];
         Assert.Equal((1, 1, 1), (window.GetProperty("seasons").GetInt32(), window.GetProperty("lookedForInVain").GetInt32(), window.GetProperty("falseOpenings").GetInt32()));

@@ -12,8 +12,8 @@ public sealed class SlidingLineTests
     public void A_line_that_slides_lets_nothing_pass_that_is_far_from_a_fresh_one()
     {
         DateOnly first = new(2010, 1, 1);
-        DailySeries series = RandomTemperatures.Series(first, 1500, seed: 3);
-        DailySeries near = RandomTemperatures.Series(first, 1500, seed: 4, like: series);
+        DailySeries series = RandomTemperatures.Series(first, 6000, seed: 3);
+        DailySeries near = RandomTemperatures.Series(first, 6000, seed: 4, like: series);
         CheckedValues values = new(series);
         Neighbour neighbour = new(near, WeatherVariable.MinimumAirC, first);
         SlidingLine line = new(values, WeatherVariable.MinimumAirC, neighbour);

@@ -64,7 +64,7 @@ public sealed class NoticePictureTests
         // The band is see-through: its red lies well above its blue, as nowhere else in the picture.
         static int Amber(NoticeChart drawn)
         {
-            using SKBitmap picture = SKBitmap.Decode(NoticePictures.Png(drawn));
+            using SKBitmap picture = SKBitmap.Decode(BytesOf(Assert.Single(PicturesOf(Composers.ReadBack(SampleMessages.One with { Notices = [SampleMessages.PreEmergent with { Chart = drawn }] })))));
             return picture.Pixels.Count(pixel => pixel.Red > 190 && pixel.Red - pixel.Blue is > 40 and < 120 && pixel.Green > 160);
         }
     }
