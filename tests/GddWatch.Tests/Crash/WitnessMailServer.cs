@@ -14,7 +14,9 @@ internal sealed class WitnessMailServer : IAsyncDisposable
 {
     private readonly CancellationTokenSource stop = new();
     private readonly Task running;
-    private int open;
+
+    // By name, not by number: a session that fails may also be told as ended.
+    private readonly ConcurrentDictionary<ISessionContext, bool> open = [];
 
     public WitnessMailServer()
     {
@@ -24,7 +26,7 @@ internal sealed class WitnessMailServer : IAsyncDisposable
         var server = new SmtpServer.SmtpServer(options, services);
         server.SessionCreated += (_, session) =>
         {
-            Interlocked.Increment(ref open);
+            open[session.Context] = true;
             session.Context.CommandExecuting += (_, step) => Pass(step.Command);
             session.Context.CommandExecuted += (_, step) =>
             {
@@ -32,9 +34,9 @@ internal sealed class WitnessMailServer : IAsyncDisposable
             };
             At(SmtpStep.Connected);
         };
-        server.SessionCompleted += (_, _) => Interlocked.Decrement(ref open);
-        server.SessionFaulted += (_, _) => Interlocked.Decrement(ref open);
-        server.SessionCancelled += (_, _) => Interlocked.Decrement(ref open);
+        server.SessionCompleted += (_, session) => open.TryRemove(session.Context, out bool _);
+        server.SessionFaulted += (_, session) => open.TryRemove(session.Context, out bool _);
+        server.SessionCancelled += (_, session) => open.TryRemove(session.Context, out bool _);
         running = server.StartAsync(stop.Token);
     }
 
@@ -49,7 +51,7 @@ internal sealed class WitnessMailServer : IAsyncDisposable
     /// <summary>Waits until nobody speaks with it any more, so that what is accepted is final.</summary>
     public async Task BecomesQuietAsync(CancellationToken cancel)
     {
-        while (Volatile.Read(ref open) > 0) await Task.Delay(2, cancel);
+        while (!open.IsEmpty) await Task.Delay(2, cancel);
     }
 
     public async ValueTask DisposeAsync()
