@@ -66,7 +66,13 @@ internal static class CurvePlot
         all.RemovePlot(all.GetPlot(0));
         all.Layout = layout;
         using var bitmap = new SKBitmap(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
-        using (var canvas = new SKCanvas(bitmap)) all.Render(canvas, new PixelRect(0, width, height, 0));
+        using (var canvas = new SKCanvas(bitmap))
+        {
+            // A new bitmap holds whatever its memory held before, and between the plots nothing is drawn.
+            canvas.Clear(SKColors.White);
+            all.Render(canvas, new PixelRect(0, width, height, 0));
+        }
+
         Span<byte> pixels = bitmap.GetPixelSpan();
         for (int i = 0; i < pixels.Length; i++) pixels[i] = Shade(pixels[i]);
         using SKPixmap? picture = bitmap.PeekPixels();
