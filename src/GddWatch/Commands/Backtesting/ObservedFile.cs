@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using CsvHelper;
 using GddWatch.Agronomy.Backtesting.Scores;
 using GddWatch.Configuration.Yaml;
@@ -13,19 +12,18 @@ namespace GddWatch.Commands.Backtesting;
 /// </summary>
 internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
 {
-    private const int LargestBytes = 20_000_000;
     private static readonly string[] Known = ["site", "event", "treatment", "date", "season", "note"];
-    private readonly List<Fault> faults = [];
+    private readonly CommaFile file = new(path, "list of dates");
 
     /// <summary>What is wrong in the file.</summary>
-    public IReadOnlyList<Fault> Faults => faults;
+    public IReadOnlyList<Fault> Faults => file.Faults;
 
     /// <summary>The dates in the rows that are good.</summary>
     public IReadOnlyList<ObservedDate> Read()
     {
-        if (ReadBytes() is not { } bytes) return [];
+        if (file.ReadBytes() is not { } bytes) return [];
         var dates = new List<ObservedDate>();
-        using CsvReader reader = CsvReader.Create(bytes, Options());
+        using CsvReader reader = CsvReader.Create(bytes, file.Options());
         List<string>? header = null;
         while (reader.Read())
         {
@@ -48,7 +46,7 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
             }
         }
 
-        if (header is null && faults.Count == 0) Add(null, null, null, "The file is empty.", "a header such as site,event,date and a row for each date");
+        if (header is null && Faults.Count == 0) Add(null, null, null, "The file is empty.", "a header such as site,event,date and a row for each date");
         return dates;
     }
 
@@ -56,7 +54,7 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
     {
         string Cell(string name) => header.IndexOf(name) is var place and >= 0 ? cells[place] : "";
 
-        int before = faults.Count;
+        int before = Faults.Count;
         string site = Cell("site");
         if (!sites.Contains(site)) Add(line, "site", site, "There is no such site.", NearestWord.Hint(site, [.. sites]));
         string what = header.Contains("event") ? Cell("event") : Cell("treatment");
@@ -75,8 +73,8 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
             else Add(line, "season", year, "This is not a year.", "the year in which the season begins, such as 2026");
         }
 
-        if (day is null && season is null && faults.Count == before) Add(line, "date", null, "There is no date, and no season in which it was looked for.", "a date; or a season alone, where somebody looked for it and it did not come");
-        return faults.Count > before ? null : new ObservedDate(site, what, season, day);
+        if (day is null && season is null && Faults.Count == before) Add(line, "date", null, "There is no date, and no season in which it was looked for.", "a date; or a season alone, where somebody looked for it and it did not come");
+        return Faults.Count > before ? null : new ObservedDate(site, what, season, day);
     }
 
     private bool IsHeader(List<string> header, int line)
@@ -85,53 +83,8 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
         if (!header.Contains("site")) Add(line, "site", null, "The column site is missing.", "a header such as site,event,date");
         if (!header.Contains("date")) Add(line, "date", null, "The column date is missing.", "a header such as site,event,date");
         if (header.Contains("event") == header.Contains("treatment")) Add(line, "event", null, "What was seen needs one column.", "either event or treatment");
-        return faults.Count == 0;
+        return Faults.Count == 0;
     }
 
-    private byte[]? ReadBytes()
-    {
-        try
-        {
-            if (new FileInfo(path) is { Exists: true, Length: > LargestBytes })
-            {
-                Add(null, null, null, "The file is larger than any list of dates.", $"at most {LargestBytes} bytes");
-                return null;
-            }
-
-            byte[] bytes = File.ReadAllBytes(path);
-            _ = new UTF8Encoding(false, throwOnInvalidBytes: true).GetCharCount(bytes);
-            return bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        }
-        catch (DecoderFallbackException)
-        {
-            Add(null, null, null, "The file is not in UTF-8.", "a text file saved as UTF-8");
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            Add(null, null, null, $"The file cannot be read: {fault.Message}", "a file that exists and may be read");
-        }
-
-        return null;
-    }
-
-    private CsvReaderOptions Options() => new()
-    {
-        Separator = ',',
-        HasHeader = false,
-        TrackLineNumbers = true,
-        AllowLineBreaksInQuotes = false,
-        MalformedData = CsvMalformedDataHandling.Skip,
-        OnMalformedRecord = bad => Add((int)bad.LineNumber, null, bad.RawRecord, "The quotation marks do not close.", "a text in quotation marks on one line, marks inside it doubled"),
-    };
-
-    private void Add(int? line, string? column, string? found, string problem, string accepted) => faults.Add(new Fault
-    {
-        Severity = line is null ? FaultSeverity.Refused : FaultSeverity.LeftOut,
-        File = path,
-        Line = line,
-        Column = column,
-        Found = found,
-        Problem = problem,
-        Accepted = $"{accepted}.",
-    });
+    private void Add(int? line, string? column, string? found, string problem, string accepted) => file.Add(line, column, found, problem, accepted);
 }

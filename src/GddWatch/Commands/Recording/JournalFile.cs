@@ -1,4 +1,3 @@
-using System.Text;
 using CsvHelper;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Configuration.Yaml;
@@ -10,13 +9,12 @@ namespace GddWatch.Commands.Recording;
 /// <summary>Reads entries of the journal from a CSV file. A bad row does not cost the good ones theirs, and all faults are told at once.</summary>
 internal sealed class JournalFile(string path)
 {
-    private const int LargestBytes = 20_000_000;
     private static readonly string[] NeededColumns = ["kind", "site"];
     private static readonly string[] OtherSeparators = [";", "\t"];
-    private readonly List<Fault> faults = [];
+    private readonly CommaFile file = new(path, "journal");
 
     /// <summary>What is wrong in the file.</summary>
-    public IReadOnlyList<Fault> Faults => faults;
+    public IReadOnlyList<Fault> Faults => file.Faults;
 
     /// <summary>Whether the file was one and had a header, so that its rows could be looked at.</summary>
     public bool HasHeader { get; private set; }
@@ -45,9 +43,9 @@ internal sealed class JournalFile(string path)
     /// <summary>The rows with their lines; empty where the file as a whole cannot be used.</summary>
     private List<(int Line, EntryText Text)> Read()
     {
-        if (ReadBytes() is not { } bytes) return [];
+        if (file.ReadBytes() is not { } bytes) return [];
         var rows = new List<(int, EntryText)>();
-        using CsvReader reader = CsvReader.Create(bytes, Options());
+        using CsvReader reader = CsvReader.Create(bytes, file.Options());
         List<string>? header = null;
         while (reader.Read())
         {
@@ -58,7 +56,7 @@ internal sealed class JournalFile(string path)
             if (header is null)
             {
                 // The line before this one was to be the header and could not be read: this one is none.
-                if (faults.Count > 0) return [];
+                if (Faults.Count > 0) return [];
                 header = [.. cells];
                 HasHeader = IsHeader(header, line);
                 if (!HasHeader) return [];
@@ -70,56 +68,11 @@ internal sealed class JournalFile(string path)
             else rows.Add((line, Row(header, cells)));
         }
 
-        if (header is null && faults.Count == 0) Add(null, null, null, "The file is empty.", $"a header of {string.Join(", ", JournalTable.Columns)} and a row for each entry");
+        if (header is null && Faults.Count == 0) Add(null, null, null, "The file is empty.", $"a header of {string.Join(", ", JournalTable.Columns)} and a row for each entry");
         return rows;
     }
 
-    private void Add(int? line, string? column, string? found, string problem, string accepted) => faults.Add(new Fault
-    {
-        Severity = line is null ? FaultSeverity.Refused : FaultSeverity.LeftOut,
-        File = path,
-        Line = line,
-        Column = column,
-        Found = found,
-        Problem = problem,
-        Accepted = $"{accepted}.",
-    });
-
-    private byte[]? ReadBytes()
-    {
-        try
-        {
-            if (new FileInfo(path) is { Exists: true, Length: > LargestBytes })
-            {
-                Add(null, null, null, "The file is larger than any journal.", $"at most {LargestBytes} bytes");
-                return null;
-            }
-
-            byte[] bytes = File.ReadAllBytes(path);
-            _ = new UTF8Encoding(false, throwOnInvalidBytes: true).GetCharCount(bytes);
-            return bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        }
-        catch (DecoderFallbackException)
-        {
-            Add(null, null, null, "The file is not in UTF-8.", "a text file saved as UTF-8, so that ° and other signs are read as they were meant");
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            Add(null, null, null, $"The file cannot be read: {fault.Message}", "a file that exists and may be read");
-        }
-
-        return null;
-    }
-
-    private CsvReaderOptions Options() => new()
-    {
-        Separator = ',',
-        HasHeader = false,
-        TrackLineNumbers = true,
-        AllowLineBreaksInQuotes = false,
-        MalformedData = CsvMalformedDataHandling.Skip,
-        OnMalformedRecord = bad => Add((int)bad.LineNumber, null, bad.RawRecord, "The quotation marks do not close.", "a text in quotation marks on one line, marks inside it doubled"),
-    };
+    private void Add(int? line, string? column, string? found, string problem, string accepted) => file.Add(line, column, found, problem, accepted);
 
     private bool IsHeader(List<string> header, int line)
     {
@@ -144,7 +97,7 @@ internal sealed class JournalFile(string path)
             Add(line, needed, null, $"The column {needed} is missing.", "a header with at least kind, site, and on or at");
         }
 
-        return faults.Count == 0;
+        return Faults.Count == 0;
     }
 
     private static bool IsHistory(List<string> header, string[] cells) => (CellOf(header, cells, "replaced-by") ?? CellOf(header, cells, "withdrawn-at")) is not null;
