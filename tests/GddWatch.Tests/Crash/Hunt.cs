@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using System.Text;
 using GddWatch.Tests.Commands;
 using MimeKit;
 using Xunit;
@@ -70,23 +69,9 @@ internal sealed class Hunt(int seed, int days, int killsADay) : IAsyncDisposable
         {
             int allowed = 1 + unrecorded.GetValueOrDefault(mail.Key);
             if (mail.Count() > allowed) yield return $"{mail.Key} came {mail.Count()} times; {allowed - 1} kills fell between its acceptance and its record";
-            string[] lines = WithoutPixels(mail.First().Bytes);
-            foreach (string[] other in mail.Skip(1).Select(each => WithoutPixels(each.Bytes)))
-            {
-                int differs = Enumerable.Range(0, Math.Max(lines.Length, other.Length)).FirstOrDefault(i => lines.ElementAtOrDefault(i) != other.ElementAtOrDefault(i), -1);
-                if (differs >= 0) yield return $"{mail.Key} came in different words: \"{lines.ElementAtOrDefault(differs)}\" and \"{other.ElementAtOrDefault(differs)}\"";
-            }
+            foreach (string difference in mail.Skip(1).Select(each => MailLikeness.Difference(mail.First().Bytes, each.Bytes)).OfType<string>())
+                yield return $"{mail.Key} came in different words: {difference}";
         }
-    }
-
-    /// <summary>All of a mail but the pixels of its pictures: the drawing library gives them slightly otherwise in another process.</summary>
-    private static string[] WithoutPixels(byte[] bytes)
-    {
-        var mail = MimeMessage.Load(new MemoryStream(bytes));
-        foreach (MimePart picture in mail.BodyParts.OfType<MimePart>().Where(part => part.ContentType.IsMimeType("image", "png"))) picture.Content = new MimeContent(new MemoryStream());
-        using var rest = new MemoryStream();
-        mail.WriteTo(rest, TestContext.Current.CancellationToken);
-        return Encoding.UTF8.GetString(rest.ToArray()).Split('\n');
     }
 
     public async ValueTask DisposeAsync()
