@@ -70,41 +70,78 @@ internal sealed class GrowthClimate(SiteMetrics metrics)
         AnnualDay start = metrics.Site.Hemisphere.Place(AnnualDay.Of(1, 1));
         int last = before.Year;
         while (start.In(last) > before) last--;
+        return Of(turf, start, last);
+    }
+
+    /// <summary>Over the growing years that ended by the start of the one named: from the north's 1 January, half a year later in the south.</summary>
+    private Usual Of(TurfType turf, AnnualDay start, int last)
+    {
         if (known.TryGetValue((turf, last), out Usual? usual)) return usual;
-        usual = Compute(turf, start, last);
+        // One year more than the season before knew: a backtest asks for every season of many years.
+        usual = last <= metrics.Series.FirstDay.Year ? Usual.Nothing : Of(turf, start, last - 1).With(YearOf(turf, start, last - 1));
         known.Add((turf, last), usual);
         return usual;
     }
 
-    /// <summary>Over the growing years that ended by the start of the one named: from the north's 1 January, half a year later in the south.</summary>
-    private Usual Compute(TurfType turf, AnnualDay start, int lastYear)
+    /// <summary>The growth of one growing year; null where too little of it is known.</summary>
+    private GrowingYear? YearOf(TurfType turf, AnnualDay start, int year)
     {
-        double[] month = metrics.GrowthMeans(turf, PeakDays);
-        double[] fortnight = metrics.GrowthMeans(turf, CurveDays);
-        var peaks = new List<double>();
-        var sums = new double[DaysOfYear];
-        var counts = new int[DaysOfYear];
-        for (int year = metrics.Series.FirstDay.Year; year < lastYear; year++)
+        int from = metrics.Series.IndexOf(start.In(year));
+        if (from < 0 || from + DaysOfYear > metrics.Series.Count) return null;
+        int knownDays = 0;
+        double peak = double.NegativeInfinity;
+        foreach (double value in metrics.GrowthMeans(turf, PeakDays).AsSpan(from, DaysOfYear))
         {
-            int from = metrics.Series.IndexOf(start.In(year));
-            if (from < 0 || from + DaysOfYear > metrics.Series.Count) continue;
-            double[] values = [.. month.AsSpan(from, DaysOfYear).ToArray().Where(value => !double.IsNaN(value))];
-            if (values.Length < KnownDaysNeeded) continue;
-            peaks.Add(values.Max());
-            for (int offset = 0; offset < DaysOfYear; offset++)
-            {
-                // The mean of the days around it, but none beyond the year.
-                double around = fortnight[from + Math.Min(offset + CurveDays / 2, DaysOfYear - 1)];
-                if (double.IsNaN(around)) continue;
-                sums[offset] += around;
-                counts[offset]++;
-            }
+            if (double.IsNaN(value)) continue;
+            knownDays++;
+            peak = Math.Max(peak, value);
         }
 
-        double[] curve = [.. sums.Zip(counts, (sum, count) => count == 0 ? double.NaN : sum / count)];
-        return new Usual(peaks.Count, peaks.Count == 0 ? double.NaN : peaks.QuantileCustom(0.5, QuantileDefinition.R8), curve);
+        if (knownDays < KnownDaysNeeded) return null;
+        double[] fortnight = metrics.GrowthMeans(turf, CurveDays);
+        var around = new double[DaysOfYear];
+        // The mean of the days around it, but none beyond the year.
+        for (int offset = 0; offset < DaysOfYear; offset++) around[offset] = fortnight[from + Math.Min(offset + CurveDays / 2, DaysOfYear - 1)];
+        return new GrowingYear(peak, around);
     }
 
+    /// <summary>The growth of one growing year.</summary>
+    /// <param name="Peak">Its highest 30-day mean.</param>
+    /// <param name="Around">For each of its days the mean of the days around it; NaN where it is not known.</param>
+    private sealed record GrowingYear(double Peak, double[] Around);
+
     /// <summary>What is usual over some years.</summary>
-    private sealed record Usual(int Years, double Peak, double[] Curve);
+    private sealed class Usual(IReadOnlyList<double> peaks, double[] sums, int[] counts)
+    {
+        private double? peak;
+        private double[]? curve;
+
+        /// <summary>What is usual where no year is known.</summary>
+        public static Usual Nothing => new([], new double[DaysOfYear], new int[DaysOfYear]);
+
+        /// <summary>How many years are known.</summary>
+        public int Years => peaks.Count;
+
+        /// <summary>The median of their peaks; NaN where none is known.</summary>
+        public double Peak => peak ??= peaks.Count == 0 ? double.NaN : peaks.QuantileCustom(0.5, QuantileDefinition.R8);
+
+        /// <summary>The mean of each day of the year; NaN where it is not known.</summary>
+        public double[] Curve => curve ??= [.. sums.Zip(counts, (sum, count) => count == 0 ? double.NaN : sum / count)];
+
+        /// <summary>The same with one year more; itself where that one is not known.</summary>
+        public Usual With(GrowingYear? year)
+        {
+            if (year is null) return this;
+            double[] sumsThen = [.. sums];
+            int[] countsThen = [.. counts];
+            for (int offset = 0; offset < DaysOfYear; offset++)
+            {
+                if (double.IsNaN(year.Around[offset])) continue;
+                sumsThen[offset] += year.Around[offset];
+                countsThen[offset]++;
+            }
+
+            return new Usual([.. peaks, year.Peak], sumsThen, countsThen);
+        }
+    }
 }

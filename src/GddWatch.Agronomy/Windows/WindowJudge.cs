@@ -63,7 +63,8 @@ public static class WindowJudge
     {
         ArgumentNullException.ThrowIfNull(treatment);
         ArgumentNullException.ThrowIfNull(metrics);
-        var course = new Course(treatment, new SeasonView(metrics, season));
+        DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
+        var course = new Course(treatment, new SeasonView(metrics, season), season.Span.First, through);
         if (day < season.Span.First)
         {
             course.Become(season.Span.First, WindowState.Waiting, new PlainBecause($"Its season begins on {Wording.Day(season.Span.First)}."));
@@ -74,7 +75,6 @@ public static class WindowJudge
         }
         else
         {
-            DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
             for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);
             course.SettleAsOf(day, through);
         }
@@ -90,8 +90,8 @@ public static class WindowJudge
     internal static Onward? OnwardFrom(Treatment treatment, SiteMetrics metrics, Season season, DateOnly day)
     {
         if (metrics.Series.FirstDay > season.Span.First.AddDays(LateStartDays) || day >= season.Span.Last) return null;
-        var course = new Course(treatment, new SeasonView(metrics, season));
         DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
+        var course = new Course(treatment, new SeasonView(metrics, season), season.Span.First, through);
         for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);
         return new Onward(course, season, metrics.Series.LastDay.AddDays(1));
     }
@@ -118,8 +118,8 @@ public static class WindowJudge
 
         private DateOnly? First(SiteMetrics future, Func<WindowState, bool> isIt)
         {
-            Course way = course.In(future);
             DateOnly last = season.Span.Last < future.Series.LastDay ? season.Span.Last : future.Series.LastDay;
+            Course way = course.In(future, next, last);
             for (DateOnly day = next; day <= last; day = day.AddDays(1))
             {
                 way.Step(day);
@@ -139,7 +139,11 @@ public static class WindowJudge
     private static readonly PlainBecause ForNow = new("It waits for now.");
 
     /// <summary>The way of one window through its season, day by day.</summary>
-    internal sealed class Course(Treatment treatment, SeasonView view)
+    /// <param name="treatment">The treatment.</param>
+    /// <param name="view">The season.</param>
+    /// <param name="first">The first of the days that it goes through.</param>
+    /// <param name="last">The last of them; before the first where there is none.</param>
+    internal sealed class Course(Treatment treatment, SeasonView view, DateOnly first, DateOnly last)
     {
         private readonly List<Transition> transitions = [];
         private Because? latest;
@@ -147,13 +151,16 @@ public static class WindowJudge
         private bool isPaused;
         private DateOnly? begunAnew;
 
+        // The verdicts of all its days, each made when the first of them is asked for.
+        private Verdict[]? closedVerdicts, pausedVerdicts, opensVerdicts, closingVerdicts;
+
         /// <summary>Whether what closes the window has been otherwise on a day of the season.</summary>
         private bool wasOtherwise;
 
         /// <summary>The same way, to be gone on in a future.</summary>
-        public Course In(SiteMetrics future)
+        public Course In(SiteMetrics future, DateOnly from, DateOnly until)
         {
-            var copy = new Course(treatment, view.In(future)) { isPaused = isPaused, begunAnew = begunAnew, wasOtherwise = wasOtherwise, latest = latest };
+            var copy = new Course(treatment, view.In(future), from, until) { isPaused = isPaused, begunAnew = begunAnew, wasOtherwise = wasOtherwise, latest = latest };
             copy.transitions.AddRange(transitions);
             return copy;
         }
@@ -174,7 +181,7 @@ public static class WindowJudge
                 return;
             }
 
-            if (treatment.Paused is { } paused && paused.On(view, day) == Verdict.Yes && (opened || treatment.Opens.On(view, day) == Verdict.Yes))
+            if (treatment.Paused is { } paused && On(paused, ref pausedVerdicts, day) == Verdict.Yes && (opened || OpensOn(day) == Verdict.Yes))
             {
                 isPaused = opened;
                 Become(day, WindowState.Waiting, new WhyLater(paused, view, day, ForNow));
@@ -183,7 +190,7 @@ public static class WindowJudge
 
             if (isPaused) Resume(day);
             else if (!opened && !(anew && State is WindowState.Waiting)) opened = TryToOpen(day);
-            if (opened && State == WindowState.Open && treatment.Closing is { } closing && closing.On(view, day) == Verdict.Yes)
+            if (opened && State == WindowState.Open && treatment.Closing is { } closing && On(closing, ref closingVerdicts, day) == Verdict.Yes)
             {
                 Become(day, WindowState.Closing, closing.Why(view, day));
             }
@@ -195,8 +202,8 @@ public static class WindowJudge
             bool closed = State is WindowState.Closed;
             if (!closed && !isPaused && State is not (WindowState.Open or WindowState.Closing)) return false;
             if (view.Metrics.Journal.LastOn(needed, day) is not { } record) return false;
-            bool isMet = treatment.Opens.On(view, day) == Verdict.Yes;
-            if (closed ? treatment.Closed?.On(view, day) == Verdict.Yes : isMet && State is WindowState.Open) return false;
+            bool isMet = OpensOn(day) == Verdict.Yes;
+            if (closed ? treatment.Closed is { } closes && On(closes, ref closedVerdicts, day) == Verdict.Yes : isMet && State is WindowState.Open) return false;
             isPaused = false;
             wasOtherwise = false;
             begunAnew = day;
@@ -204,9 +211,22 @@ public static class WindowJudge
             return true;
         }
 
+        private Verdict OpensOn(DateOnly day) => On(treatment.Opens, ref opensVerdicts, day);
+
+        private Verdict On(Condition condition, ref Verdict[]? verdicts, DateOnly day)
+        {
+            if (verdicts is null)
+            {
+                verdicts = new Verdict[last.DayNumber - first.DayNumber + 1];
+                condition.Judge(view, first, verdicts);
+            }
+
+            return verdicts[day.DayNumber - first.DayNumber];
+        }
+
         private bool Closes(Condition closed, DateOnly day, bool opened)
         {
-            bool isSo = closed.On(view, day) == Verdict.Yes;
+            bool isSo = On(closed, ref closedVerdicts, day) == Verdict.Yes;
             wasOtherwise |= !isSo;
             return isSo && (opened || wasOtherwise || !closed.IsLevel);
         }
@@ -215,19 +235,19 @@ public static class WindowJudge
         {
             isPaused = false;
             Transition before = transitions.Last(transition => transition.State is WindowState.Open or WindowState.Closing);
-            Become(day, before.State, treatment.Opens.On(view, day) == Verdict.Yes ? treatment.Opens.Why(view, day) : before.Because);
+            Become(day, before.State, OpensOn(day) == Verdict.Yes ? treatment.Opens.Why(view, day) : before.Because);
         }
 
         /// <summary>What the end of the season, or the lack of fresh weather, makes of the state.</summary>
         public void SettleAsOf(DateOnly day, DateOnly through)
         {
-            DateOnly last = view.Season.Span.Last;
-            bool over = day > last || (day == last && through == last);
+            DateOnly end = view.Season.Span.Last;
+            bool over = day > end || (day == end && through == end);
             if (over && State is not WindowState.Closed)
             {
-                string stopped = through < last ? $" The weather stopped on {Wording.Day(through)}, before it ended." : "";
-                Because ended = new PlainBecause($"Its season ran until {Wording.Day(last)}.{stopped}");
-                Become(last, WindowState.Closed, isPaused || State is WindowState.Open or WindowState.Closing ? ended : SeveralBecause.Of([NeverOpened(), ended]));
+                string stopped = through < end ? $" The weather stopped on {Wording.Day(through)}, before it ended." : "";
+                Because ended = new PlainBecause($"Its season ran until {Wording.Day(end)}.{stopped}");
+                Become(end, WindowState.Closed, isPaused || State is WindowState.Open or WindowState.Closing ? ended : SeveralBecause.Of([NeverOpened(), ended]));
                 return;
             }
 
@@ -267,7 +287,7 @@ public static class WindowJudge
 
         private bool TryToOpen(DateOnly day)
         {
-            Verdict verdict = treatment.Opens.On(view, day);
+            Verdict verdict = OpensOn(day);
             if (verdict == Verdict.Yes && view.Metrics.IsFilled(day))
             {
                 // A filled day repeats the day before it; a window opens on weather that came.

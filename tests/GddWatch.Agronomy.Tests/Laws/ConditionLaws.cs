@@ -37,6 +37,27 @@ public sealed class ConditionLaws
             seed: Seed);
 
     [Fact]
+    public void Asked_of_many_days_at_once_a_condition_says_of_each_what_it_says_of_it_alone_with_no_later_day_known() =>
+        Gen.Select(Noise, Gen.Int[0, 120], Gen.Int[1, 300]).Sample(
+            (noise, start, days) =>
+            {
+                DailySeries series = Weather(noise);
+                SeasonView whole = View(EveryCondition.Metrics(series, new(2022, 4, 10)));
+                SeasonView[] cut = [.. Enumerable.Range(0, days).Select(i => View(EveryCondition.Metrics(series.Until(First.AddDays(start + i))!, new(2022, 4, 10))))];
+                Condition[] simple = [.. EveryCondition.Kinds.Where(condition => !LooksAhead(condition))];
+                foreach (Condition condition in (Condition[])[.. simple, new AllOf([simple[0], new Not(simple[1]), simple[2]]), new AnyOf([new Not(simple[0]), simple[3], new AllOf(simple)])])
+                {
+                    var verdicts = new Verdict[days];
+                    condition.Judge(whole, First.AddDays(start), verdicts);
+                    // Every tenth day: each cut record is gone through from its beginning.
+                    for (int i = 0; i < days; i += 10) Assert.Equal(condition.On(cut[i], First.AddDays(start + i)), verdicts[i]);
+                    for (int i = 0; i < days; i++) Assert.Equal(condition.On(whole, First.AddDays(start + i)), verdicts[i]);
+                }
+            },
+            iter: 5,
+            seed: Seed);
+
+    [Fact]
     public void A_look_ahead_uses_the_forecast_of_its_day_and_is_unknown_on_a_day_without_one()
     {
         SeasonView view = View(EveryCondition.Metrics(2021, 2));

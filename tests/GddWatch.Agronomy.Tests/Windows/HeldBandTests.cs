@@ -19,7 +19,7 @@ public sealed class HeldBandTests
     public void Falling_below_lets_go_on_the_other_side()
     {
         double[] values = [11, 10, 11.5, 12.1, 11];
-        Verdict[] found = [.. values.Select((_, i) => HeldBand.On(values, i, 0, Band.UpTo(10), OnTheDay, Band.UpTo(12)))];
+        Verdict[] found = [.. values.Select((_, i) => On(values, i, 0, Band.UpTo(10), OnTheDay, Band.UpTo(12)))];
         Assert.Equal([Verdict.No, Verdict.Yes, Verdict.Yes, Verdict.No, Verdict.No], found);
     }
 
@@ -55,7 +55,7 @@ public sealed class HeldBandTests
                 var holding = new Holding(days, days + more);
                 for (int today = Math.Max(0, first); today < values.Length; today++)
                 {
-                    Verdict found = HeldBand.On(values, today, first, Warm, holding, lets ? Kept : null);
+                    Verdict found = On(values, today, first, Warm, holding, lets ? Kept : null);
                     HashSet<bool> possible = [.. Possible(values, today, first, holding, lets)];
                     if (possible.Count == 1) Assert.Equal(possible.Single() ? Verdict.Yes : Verdict.No, found);
                     else Assert.Equal(Verdict.Unknown, found);
@@ -90,7 +90,7 @@ public sealed class HeldBandTests
             seed: "0000KXKkWK54");
 
     private static Verdict[] All(Holding holding, Band? stays, int first, params double[] values) =>
-        [.. Enumerable.Range(0, values.Length).Select(i => HeldBand.On(values, i, first, Warm, holding, stays))];
+        [.. Enumerable.Range(0, values.Length).Select(i => On(values, i, first, Warm, holding, stays))];
 
     /// <summary>What the verdict could be: more warmth never takes it away, so the missing values, those before the first too, are tried all cold and all warm.</summary>
     private static IEnumerable<bool> Possible(double[] values, int today, int first, Holding holding, bool lets)
@@ -107,5 +107,12 @@ public sealed class HeldBandTests
 
             yield return isMet;
         }
+    }
+
+    private static Verdict On(double[] values, int today, int first, Band band, Holding holding, Band? stays)
+    {
+        var one = new Verdict[1];
+        HeldBand.Judge(values, today, first, band, holding, stays, one);
+        return one[0];
     }
 }

@@ -21,12 +21,16 @@ public sealed record AirTemperatureCondition(
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
-        if (NextDays is { } next) return InForecast(view, day, next);
+        if (NextDays is { } next)
+        {
+            for (int i = 0; i < verdicts.Length; i++) verdicts[i] = InForecast(view, first.AddDays(i), next);
+            return;
+        }
+
         Band? stays = LetsGoBy is { } wider ? new Band(Limits.Low - wider.Celsius, Limits.High + wider.Celsius) : null;
-        return HeldBand.On(view.Metrics.AirMeans(Of, MeanOverDays), view.Metrics.Series.IndexOf(day), view.FirstIndex, Limits, Holding, stays);
+        HeldBand.Judge(view.Metrics.AirMeans(Of, MeanOverDays), view.Metrics.Series.IndexOf(first), view.FirstIndex, Limits, Holding, stays, verdicts);
     }
 
     /// <inheritdoc/>

@@ -14,18 +14,16 @@ public sealed record AnyOf(IReadOnlyList<Condition> Parts) : Condition
     public override IReadOnlyCollection<string> NeededRecords => Parts.Select(part => part.NeededRecords).Aggregate((one, other) => [.. one.Intersect(other, StringComparer.Ordinal)]);
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        Verdict verdict = Verdict.No;
-        // By index: going through a list behind its interface allocates, and this is asked on every day.
-        for (int i = 0; i < Parts.Count; i++)
+        Parts[0].Judge(view, first, verdicts);
+        Span<Verdict> others = verdicts.Length <= MostOnStack ? stackalloc Verdict[verdicts.Length] : new Verdict[verdicts.Length];
+        // By index: going through a list behind its interface allocates, and this is asked for every season.
+        for (int part = 1; part < Parts.Count && verdicts.ContainsAnyExcept(Verdict.Yes); part++)
         {
-            Verdict found = Parts[i].On(view, day);
-            if (found == Verdict.Yes) return Verdict.Yes;
-            if (found == Verdict.Unknown) verdict = Verdict.Unknown;
+            Parts[part].Judge(view, first, others);
+            for (int i = 0; i < verdicts.Length; i++) verdicts[i] = verdicts[i] > others[i] ? verdicts[i] : others[i];
         }
-
-        return verdict;
     }
 
     /// <summary>The first part that decided where it is met; all that are in the way where it is not.</summary>

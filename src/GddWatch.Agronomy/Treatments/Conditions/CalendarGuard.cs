@@ -9,12 +9,12 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record CalendarGuard(AnnualDay? NotBefore, AnnualDay? NotAfter) : Condition
 {
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
-        bool early = NotBefore is { } notBefore && day < view.DateInSeason(notBefore);
-        bool late = NotAfter is { } notAfter && day > view.DateInSeason(notAfter);
-        return early || late ? Verdict.No : Verdict.Yes;
+        DateOnly from = NotBefore is { } notBefore ? view.DateInSeason(notBefore) : DateOnly.MinValue;
+        DateOnly until = NotAfter is { } notAfter ? view.DateInSeason(notAfter) : DateOnly.MaxValue;
+        FillFrom(from, first, verdicts);
+        verdicts[Math.Clamp(until.DayNumber - first.DayNumber + 1, 0, verdicts.Length)..].Fill(Verdict.No);
     }
 
     /// <inheritdoc/>

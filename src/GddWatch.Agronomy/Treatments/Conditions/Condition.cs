@@ -10,6 +10,9 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 /// </summary>
 public abstract record Condition
 {
+    /// <summary>Of so many days the verdicts of a part are kept on the stack: more than a year.</summary>
+    private protected const int MostOnStack = 400;
+
     private protected Condition()
     {
     }
@@ -32,7 +35,27 @@ public abstract record Condition
     public virtual IReadOnlyCollection<string> NeededRecords => [];
 
     /// <summary>Whether it is met on a day.</summary>
-    public abstract Verdict On(SeasonView view, DateOnly day);
+    public Verdict On(SeasonView view, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        Span<Verdict> one = stackalloc Verdict[1];
+        Judge(view, day, one);
+        return one[0];
+    }
+
+    /// <summary>Whether it is met on each of some days in a row. A day's verdict uses nothing later than that day: asked of many days at once, it is what each alone would get.</summary>
+    /// <param name="view">The season.</param>
+    /// <param name="first">The first of the days.</param>
+    /// <param name="verdicts">Room for a verdict a day.</param>
+    internal abstract void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts);
+
+    /// <summary>Not met before a day, and met from it on.</summary>
+    private protected static void FillFrom(DateOnly met, DateOnly first, Span<Verdict> verdicts)
+    {
+        int before = Math.Clamp(met.DayNumber - first.DayNumber, 0, verdicts.Length);
+        verdicts[..before].Fill(Verdict.No);
+        verdicts[before..].Fill(Verdict.Yes);
+    }
 
     /// <summary>The first day on which it is met, and where it comes from, where a date alone decides it and so it is known beforehand; else null.</summary>
     public virtual UsualDate? KnownDay(SeasonView view) => null;

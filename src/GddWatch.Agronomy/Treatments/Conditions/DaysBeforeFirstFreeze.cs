@@ -12,13 +12,12 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record DaysBeforeFirstFreeze(int AtMost, double Chance, Temperature Freeze, AnnualDay? Fallback) : Condition
 {
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
         UsualDate usual = view.UsualFirstFreeze(this);
-        if (usual.Never) return Verdict.No;
-        if (usual.Day is not { } freeze) return Verdict.Unknown;
-        return day >= freeze.AddDays(-AtMost) ? Verdict.Yes : Verdict.No;
+        if (usual.Never) verdicts.Fill(Verdict.No);
+        else if (usual.Day is not { } freeze) verdicts.Fill(Verdict.Unknown);
+        else FillFrom(freeze.AddDays(-AtMost), first, verdicts);
     }
 
     /// <inheritdoc/>

@@ -18,14 +18,9 @@ public sealed record DaysBeforeGrowthFalls(TurfType Turf, double UnderShareOfPea
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
-        UsualDate falls = view.UsualFallOfGrowth(this, day);
-        if (falls.Never) return AtMost is null ? Verdict.Yes : Verdict.No;
-        if (falls.Day is not { } date) return Verdict.Unknown;
-        int left = date.DayNumber - day.DayNumber;
-        return left < AtLeast || left > AtMost ? Verdict.No : Verdict.Yes;
+        for (int i = 0; i < verdicts.Length; i++) verdicts[i] = On(view.UsualFallOfGrowth(this, first.AddDays(i)), first.AddDays(i));
     }
 
     /// <inheritdoc/>
@@ -49,6 +44,14 @@ public sealed record DaysBeforeGrowthFalls(TurfType Turf, double UnderShareOfPea
 
     /// <inheritdoc/>
     public override string Explain(ReadersUnits units) => $"{LimitWords} are left until {What}";
+
+    private Verdict On(UsualDate falls, DateOnly day)
+    {
+        if (falls.Never) return AtMost is null ? Verdict.Yes : Verdict.No;
+        if (falls.Day is not { } date) return Verdict.Unknown;
+        int left = date.DayNumber - day.DayNumber;
+        return left < AtLeast || left > AtMost ? Verdict.No : Verdict.Yes;
+    }
 
     private string What => $"growth usually falls under {GrowthPotentialCondition.Percent(UnderShareOfPeak)} of its yearly peak";
 

@@ -28,24 +28,23 @@ public sealed record GrowthPotentialCondition(
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
         double unit = UnitOf(view);
-        if (double.IsNaN(unit)) return Verdict.Unknown;
-        double[] means = view.Metrics.GrowthMeans(Turf, MeanOverDays);
-        int today = view.Metrics.Series.IndexOf(day);
-        Verdict level = HeldBand.On(means, today, view.FirstIndex, PastOf(Share * unit), Holding, LetsGoAt is { } back ? PastOf(back * unit) : null);
-        if (level != Verdict.Yes || Direction is not { } way) return level;
-        double change = At(means, today) - At(means, today - DirectionDays);
-        if (double.IsNaN(change)) return Verdict.Unknown;
-        bool goes = way switch
+        if (double.IsNaN(unit))
         {
-            GrowthDirection.Rising => change > Flat,
-            GrowthDirection.RisingOrFlat => change >= -Flat,
-            _ => change < -Flat,
-        };
-        return goes ? Verdict.Yes : Verdict.No;
+            verdicts.Fill(Verdict.Unknown);
+            return;
+        }
+
+        double[] means = view.Metrics.GrowthMeans(Turf, MeanOverDays);
+        int index = view.Metrics.Series.IndexOf(first);
+        HeldBand.Judge(means, index, view.FirstIndex, PastOf(Share * unit), Holding, LetsGoAt is { } back ? PastOf(back * unit) : null, verdicts);
+        if (Direction is not { } way) return;
+        for (int i = 0; i < verdicts.Length; i++)
+        {
+            if (verdicts[i] == Verdict.Yes) verdicts[i] = Goes(way, At(means, index + i) - At(means, index + i - DirectionDays));
+        }
     }
 
     /// <inheritdoc/>
@@ -92,6 +91,18 @@ public sealed record GrowthPotentialCondition(
 
     /// <summary>A share as percent.</summary>
     internal static string Percent(double share) => $"{Math.Round(share * 100)} %";
+
+    private static Verdict Goes(GrowthDirection way, double change)
+    {
+        if (double.IsNaN(change)) return Verdict.Unknown;
+        bool goes = way switch
+        {
+            GrowthDirection.Rising => change > Flat,
+            GrowthDirection.RisingOrFlat => change >= -Flat,
+            _ => change < -Flat,
+        };
+        return goes ? Verdict.Yes : Verdict.No;
+    }
 
     private Band PastOf(double value) => Passing == Passing.RisesAbove ? Band.From(value) : Band.UpTo(value);
 

@@ -11,12 +11,16 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 public sealed record HeatSumCondition(HeatSumDefinition Sum, DegreeDays Reaches) : Condition
 {
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
-        double sum = view.Metrics.HeatSumAt(Sum, day);
-        if (double.IsNaN(sum)) return Verdict.Unknown;
-        return sum >= Reaches.CelsiusDays ? Verdict.Yes : Verdict.No;
+        double[] sums = view.Metrics.HeatSumColumn(Sum);
+        int index = view.Metrics.Series.IndexOf(first);
+        double reaches = Reaches.CelsiusDays;
+        for (int i = 0; i < verdicts.Length; i++)
+        {
+            double sum = (uint)(index + i) < (uint)sums.Length ? sums[index + i] : double.NaN;
+            verdicts[i] = double.IsNaN(sum) ? Verdict.Unknown : sum >= reaches ? Verdict.Yes : Verdict.No;
+        }
     }
 
     /// <inheritdoc/>

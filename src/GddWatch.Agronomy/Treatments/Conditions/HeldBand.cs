@@ -9,61 +9,55 @@ namespace GddWatch.Agronomy.Treatments.Conditions;
 /// </summary>
 internal static class HeldBand
 {
-    /// <summary>The verdict of a day.</summary>
+    /// <summary>The verdicts of some days in a row.</summary>
     /// <param name="values">One value a day.</param>
-    /// <param name="today">The day's place among the values.</param>
+    /// <param name="today">The first of the days as a place among the values.</param>
     /// <param name="first">The place of the season's first day; may lie before the first value.</param>
     /// <param name="band">The band.</param>
     /// <param name="holding">On how many of the last days.</param>
     /// <param name="stays">The wider band; null where the value must go on being in the band.</param>
-    public static Verdict On(double[] values, int today, int first, Band band, Holding holding, Band? stays)
+    /// <param name="verdicts">Room for a verdict a day.</param>
+    public static void Judge(ReadOnlySpan<double> values, int today, int first, Band band, Holding holding, Band? stays, Span<Verdict> verdicts)
     {
-        Verdict verdict = Held(values, today, band, holding);
-        if (stays is not { } wide) return verdict;
-        Verdict kept = Verdict.Yes;
-        for (int i = today; verdict != Verdict.Yes && i > first; i--)
+        // What a day before the asked ones met may be kept by the wider band: from the season's start on.
+        int i = stays is null ? today : Math.Min(today, Math.Max(first, 0));
+        (int inBand, int known) = Count(values, i - 1, band, holding.OfDays);
+        // Days of the season before the first value: it may have been met on them.
+        Verdict before = Verdict.Unknown;
+        for (; i < today + verdicts.Length; i++)
         {
-            kept = Least(kept, Lies(values, i, wide));
-            if (kept == Verdict.No) break;
-            // Days of the season before the first value: it may have been met on them.
-            Verdict then = i > 0 ? Held(values, i - 1, band, holding) : Verdict.Unknown;
-            verdict = Most(verdict, Least(kept, then));
-            if (i <= 0) break;
+            double value = At(values, i);
+            double past = At(values, i - holding.OfDays);
+            inBand += (band.Holds(value) ? 1 : 0) - (band.Holds(past) ? 1 : 0);
+            known += (double.IsNaN(value) ? 0 : 1) - (double.IsNaN(past) ? 0 : 1);
+            Verdict verdict = inBand >= holding.Days ? Verdict.Yes : inBand + (holding.OfDays - known) >= holding.Days ? Verdict.Unknown : Verdict.No;
+            if (stays is { } wide && i > first) verdict = Most(verdict, Least(Lies(value, wide), before));
+            before = verdict;
+            if (i >= today) verdicts[i - today] = verdict;
         }
-
-        return verdict;
     }
 
     /// <summary>On how many of the last days the value lay in the band, and on how many it is known.</summary>
-    public static (int In, int Known) Count(double[] values, int today, Band band, int ofDays)
+    public static (int In, int Known) Count(ReadOnlySpan<double> values, int today, Band band, int ofDays)
     {
         int inBand = 0;
         int known = 0;
         for (int back = 0; back < ofDays; back++)
         {
-            int index = today - back;
-            if ((uint)index >= (uint)values.Length || double.IsNaN(values[index])) continue;
+            double value = At(values, today - back);
+            if (double.IsNaN(value)) continue;
             known++;
-            if (band.Holds(values[index])) inBand++;
+            if (band.Holds(value)) inBand++;
         }
 
         return (inBand, known);
     }
 
+    private static double At(ReadOnlySpan<double> values, int index) => (uint)index < (uint)values.Length ? values[index] : double.NaN;
+
     private static Verdict Least(Verdict one, Verdict other) => one < other ? one : other;
 
     private static Verdict Most(Verdict one, Verdict other) => one > other ? one : other;
 
-    private static Verdict Lies(double[] values, int index, Band band)
-    {
-        if ((uint)index >= (uint)values.Length || double.IsNaN(values[index])) return Verdict.Unknown;
-        return band.Holds(values[index]) ? Verdict.Yes : Verdict.No;
-    }
-
-    private static Verdict Held(double[] values, int today, Band band, Holding holding)
-    {
-        (int inBand, int known) = Count(values, today, band, holding.OfDays);
-        if (inBand >= holding.Days) return Verdict.Yes;
-        return inBand + (holding.OfDays - known) >= holding.Days ? Verdict.Unknown : Verdict.No;
-    }
+    private static Verdict Lies(double value, Band band) => double.IsNaN(value) ? Verdict.Unknown : band.Holds(value) ? Verdict.Yes : Verdict.No;
 }

@@ -11,12 +11,11 @@ public sealed record Not(Condition Part) : Condition
     public override IReadOnlyList<Condition> Parts => [Part];
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day) => Part.On(view, day) switch
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        Verdict.Yes => Verdict.No,
-        Verdict.No => Verdict.Yes,
-        _ => Verdict.Unknown,
-    };
+        Part.Judge(view, first, verdicts);
+        for (int i = 0; i < verdicts.Length; i++) verdicts[i] = (Verdict)(Verdict.Yes - verdicts[i]);
+    }
 
     /// <inheritdoc/>
     public override Because Why(SeasonView view, DateOnly day) => Part.Why(view, day);

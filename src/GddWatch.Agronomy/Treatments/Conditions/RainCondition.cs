@@ -18,13 +18,9 @@ public sealed record RainCondition(int Days, bool IsAhead, WaterDepth? AtLeast, 
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        double rain = RainMm(view, day);
-        if (double.IsNaN(rain)) return Verdict.Unknown;
-        bool enough = AtLeast is not { } least || rain >= least.Millimetres - RoundingMm;
-        bool notTooMuch = AtMost is not { } most || rain <= most.Millimetres + RoundingMm;
-        return enough && notTooMuch ? Verdict.Yes : Verdict.No;
+        for (int i = 0; i < verdicts.Length; i++) verdicts[i] = On(RainMm(view, first.AddDays(i)));
     }
 
     /// <inheritdoc/>
@@ -44,6 +40,14 @@ public sealed record RainCondition(int Days, bool IsAhead, WaterDepth? AtLeast, 
         (null, { } most) => $"at most {Wording.Water(most.Millimetres, units)}",
         _ => "of any amount",
     };
+
+    private Verdict On(double rainMm)
+    {
+        if (double.IsNaN(rainMm)) return Verdict.Unknown;
+        bool enough = AtLeast is not { } least || rainMm >= least.Millimetres - RoundingMm;
+        bool notTooMuch = AtMost is not { } most || rainMm <= most.Millimetres + RoundingMm;
+        return enough && notTooMuch ? Verdict.Yes : Verdict.No;
+    }
 
     private double RainMm(SeasonView view, DateOnly day)
     {

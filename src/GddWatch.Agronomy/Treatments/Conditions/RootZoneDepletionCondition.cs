@@ -16,14 +16,15 @@ public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, 
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
-        (double depletion, double allowed) = view.Metrics.RootZoneAt(Turf, day);
-        double limit = Depth is { } depth ? depth.Millimetres : ShareOfAllowed!.Value * allowed;
-        if (double.IsNaN(depletion) || double.IsNaN(limit)) return Verdict.Unknown;
-        bool isPast = Passing == Passing.RisesAbove ? depletion >= limit : depletion <= limit;
-        return isPast ? Verdict.Yes : Verdict.No;
+        for (int i = 0; i < verdicts.Length; i++)
+        {
+            (double depletion, double allowed) = view.Metrics.RootZoneAt(Turf, first.AddDays(i));
+            double limit = Depth is { } depth ? depth.Millimetres : ShareOfAllowed!.Value * allowed;
+            bool isPast = Passing == Passing.RisesAbove ? depletion >= limit : depletion <= limit;
+            verdicts[i] = double.IsNaN(depletion) || double.IsNaN(limit) ? Verdict.Unknown : isPast ? Verdict.Yes : Verdict.No;
+        }
     }
 
     /// <inheritdoc/>

@@ -24,9 +24,13 @@ public sealed record SinceTreatment(string Treatment, string Name, int? AtLeastD
     public override IReadOnlyCollection<string> NeededRecords => [Treatment];
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
+        for (int i = 0; i < verdicts.Length; i++) verdicts[i] = OnDay(view, first.AddDays(i));
+    }
+
+    private Verdict OnDay(SeasonView view, DateOnly day)
+    {
         if (view.LastDone(this, day) is not { } done) return Verdict.No;
         int days = day.DayNumber - done.On.DayNumber;
         if (days < AtLeastDays || days > AtMostDays) return Verdict.No;

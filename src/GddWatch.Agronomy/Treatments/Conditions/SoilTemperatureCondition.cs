@@ -19,14 +19,13 @@ public sealed record SoilTemperatureCondition(
     public override bool IsLevel => true;
 
     /// <inheritdoc/>
-    public override Verdict On(SeasonView view, DateOnly day)
+    internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        ArgumentNullException.ThrowIfNull(view);
-        Verdict held = HeldBand.On(
-            view.Metrics.SoilMeans(Depth, MeanOverDays), view.Metrics.Series.IndexOf(day), view.FirstIndex, PastOf(Threshold), Holding, LetsGoAt is { } back ? PastOf(back) : null);
-        if (held != Verdict.Yes) return held;
-        if (WhereAlreadySo is null || !view.PassesAtStart(this)) return Verdict.Yes;
-        return day < view.EarliestWhereAlreadySo(this).Day ? Verdict.No : Verdict.Yes;
+        HeldBand.Judge(
+            view.Metrics.SoilMeans(Depth, MeanOverDays), view.Metrics.Series.IndexOf(first), view.FirstIndex, PastOf(Threshold), Holding, LetsGoAt is { } back ? PastOf(back) : null, verdicts);
+        if (WhereAlreadySo is null || !verdicts.Contains(Verdict.Yes) || !view.PassesAtStart(this)) return;
+        int tooEarly = view.EarliestWhereAlreadySo(this).Day!.Value.DayNumber - first.DayNumber;
+        verdicts[..Math.Clamp(tooEarly, 0, verdicts.Length)].Replace(Verdict.Yes, Verdict.No);
     }
 
     /// <inheritdoc/>

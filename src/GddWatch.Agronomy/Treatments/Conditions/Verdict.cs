@@ -1,7 +1,7 @@
 namespace GddWatch.Agronomy.Treatments.Conditions;
 
-/// <summary>What a condition says of one day.</summary>
-public enum Verdict
+/// <summary>What a condition says of one day. In this order, so that "all" is the least of its parts and "any" the most.</summary>
+public enum Verdict : byte
 {
     /// <summary>The condition is not met.</summary>
     No,
