@@ -30,7 +30,7 @@ public sealed class JudgingSeat(Database database) : IAsyncDisposable
     {
         try
         {
-            return await new Work(session, null, stop).SingleAsync<bool>(PostgresSql.HoldsJudging);
+            return await SilentServer.NotWaitForAsync(told => new Work(session, null, told).SingleAsync<bool>(PostgresSql.HoldsJudging), stop);
         }
         catch (Exception fault) when (PostgresFaults.IsFault(fault) || fault is InvalidOperationException)
         {
@@ -43,7 +43,6 @@ public sealed class JudgingSeat(Database database) : IAsyncDisposable
     {
         if (session is not { } held) return;
         session = null;
-        await held.FreeAsync(PostgresSql.FreeJudging);
-        await held.DisposeAsync();
+        if (await held.FreeAsync(PostgresSql.FreeJudging)) await held.DisposeAsync();
     }
 }

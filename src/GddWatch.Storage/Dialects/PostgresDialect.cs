@@ -92,7 +92,7 @@ internal sealed class PostgresDialect : IDialect
     {
         try
         {
-            return await patience.ExecuteAsync(async token => await work(token), stop);
+            return await SilentServer.NotWaitForAsync(told => patience.ExecuteAsync(async token => await work(token), told).AsTask(), stop);
         }
         catch (FormatException fault)
         {

@@ -20,6 +20,9 @@ internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDelive
 
     private static readonly TimeSpan LeastClaim = TimeSpan.FromMinutes(30);
 
+    /// <summary>How long recording may take once the program is asked to stop, so that it has stopped within ten seconds.</summary>
+    private static readonly TimeSpan RecordingAfterStop = TimeSpan.FromSeconds(2);
+
     /// <summary>Delivers all that is due.</summary>
     /// <param name="clock">What time it is, asked again for each message; in a replay, the replayed time.</param>
     /// <param name="stop">Stops between two messages.</param>
@@ -48,8 +51,10 @@ internal sealed class DeliveryPass(Outbox outbox, MailComposer composer, IDelive
                 {
                     DeliveryOutcome outcome = await DeliverAsync(each, stop);
                     refusals.Count(outcome);
-                    // What was handed over must be recorded even when the program is being stopped.
-                    await RecordAsync(each, outcome, clock(), report, CancellationToken.None);
+                    // What was handed over must be recorded even when the program is being stopped; a database that keeps silent then is not waited for.
+                    using var recording = new CancellationTokenSource();
+                    await using CancellationTokenRegistration stopping = stop.Register(() => recording.CancelAfter(RecordingAfterStop));
+                    await RecordAsync(each, outcome, clock(), report, recording.Token);
                 }
             }
         }

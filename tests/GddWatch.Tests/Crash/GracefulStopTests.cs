@@ -1,7 +1,10 @@
 using System.Net;
 using System.Net.Sockets;
+using System.Text.Json;
 using GddWatch.Tests.Commands;
 using GddWatch.Tests.Loopback;
+using GddWatch.Tests.Storage;
+using Npgsql;
 using Xunit;
 
 namespace GddWatch.Tests.Crash;
@@ -70,6 +73,31 @@ public sealed class GracefulStopTests
         await EndsWellAsync(program);
         // Nobody knows whether it arrived, so it is kept and will be sent again.
         Assert.Contains(KeptTables.Read(Path.Combine(workshop.Data, "gddwatch.db")).Rows, row => row.Contains("state=queued", StringComparison.Ordinal) && row.Contains("last_outcome=unknown", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task While_the_database_keeps_silent_after_a_mail_was_accepted()
+    {
+        PostgresCluster cluster = await PostgresCluster.SharedAsync();
+        var at = new NpgsqlConnectionStringBuilder((await cluster.NewAsync()).Connection);
+        await using var line = new FreezableLine(at.Port);
+        at.Port = line.Port;
+        await using var server = new WitnessMailServer();
+        var accepted = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        server.At = step =>
+        {
+            if (step != SmtpStep.AcceptedUnanswered) return false;
+            line.Freeze();
+            accepted.TrySetResult();
+            return false;
+        };
+        using Workshop workshop = Workshop.WithOneLawn(SmoothWeather.Csv(new DateOnly(2024, 1, 1), Day));
+        File.WriteAllText(Path.Combine(workshop.Config, "appsettings.json"), $$"""
+            { "Mail": { "Host": "127.0.0.1", "Port": "{{server.Port}}", "Security": "none", "From": "service@example.org" }, "Storage": { "Kind": "postgresql", "Connection": {{JsonSerializer.Serialize(at.ConnectionString)}} } }
+            """);
+        using ProgramProcess program = ProgramProcess.Start(workshop, Noon, "watch");
+        await Task.WhenAny(accepted.Task, program.Ended).WaitAsync(Cancel);
+        await EndsWellAsync(program);
     }
 
     private static async Task EndsWellAsync(ProgramProcess program)

@@ -41,6 +41,15 @@ internal sealed class ProgramProcess : IDisposable
         return new ProgramProcess(start);
     }
 
+    /// <summary>A second program beside the first: the same configuration, a data folder of its own.</summary>
+    public static ProgramProcess StartBeside(Workshop workshop, DateTimeOffset at, string data, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (string argument in ArgumentsFor(workshop, at, arguments)[..^1]) start.ArgumentList.Add(argument);
+        start.ArgumentList.Add(data);
+        return new ProgramProcess(start);
+    }
+
     public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, params string[] arguments) => Start(workshop, at, new Dictionary<string, string>(), arguments);
 
     /// <summary>The same as systemd starts it: its parent bears that name, by which it knows, and hands a stop on to it.</summary>
