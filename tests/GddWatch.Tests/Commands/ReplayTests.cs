@@ -74,7 +74,7 @@ public sealed class ReplayTests
 
         await cut.RunAsync("replay", "--from", "2025-01-01", "--until", "2025-06-30");
         Assert.NotEmpty(whole.ReplayMails);
-        MailLikeness.AssertSame(whole.ReplayMails, cut.ReplayMails);
+        Assert.Equal(whole.ReplayMails, cut.ReplayMails);
     }
 
     [Fact]
@@ -97,7 +97,7 @@ public sealed class ReplayTests
         Assert.Equal(1, code);
         Assert.InRange(stopped.ReplayMails.Count, 1, whole.ReplayMails.Count - 1);
         await stopped.RunAsync(Spring);
-        MailLikeness.AssertSame(whole.ReplayMails, stopped.ReplayMails);
+        Assert.Equal(whole.ReplayMails, stopped.ReplayMails);
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class ReplayTests
         using Workshop fresh = Workshop.WithSamples();
         File.Copy(treatments, Path.Combine(fresh.Config, "treatments.yaml"), overwrite: true);
         await fresh.RunAsync(Spring);
-        MailLikeness.AssertSame(fresh.ReplayMails, workshop.ReplayMails);
+        Assert.Equal(fresh.ReplayMails, workshop.ReplayMails);
     }
 
     [Fact]

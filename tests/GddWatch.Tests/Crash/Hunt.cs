@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using System.Text;
 using GddWatch.Tests.Commands;
 using MimeKit;
 using Xunit;
@@ -69,8 +70,12 @@ internal sealed class Hunt(int seed, int days, int killsADay) : IAsyncDisposable
         {
             int allowed = 1 + unrecorded.GetValueOrDefault(mail.Key);
             if (mail.Count() > allowed) yield return $"{mail.Key} came {mail.Count()} times; {allowed - 1} kills fell between its acceptance and its record";
-            foreach (string difference in mail.Skip(1).Select(each => MailLikeness.Difference(mail.First().Bytes, each.Bytes)).OfType<string>())
-                yield return $"{mail.Key} came in different words: {difference}";
+            string[] lines = Encoding.UTF8.GetString(mail.First().Bytes).Split('\n');
+            foreach (string[] other in mail.Skip(1).Select(each => Encoding.UTF8.GetString(each.Bytes).Split('\n')))
+            {
+                int differs = Enumerable.Range(0, Math.Max(lines.Length, other.Length)).FirstOrDefault(i => lines.ElementAtOrDefault(i) != other.ElementAtOrDefault(i), -1);
+                if (differs >= 0) yield return $"{mail.Key} came in different words: \"{lines.ElementAtOrDefault(differs)}\" and \"{other.ElementAtOrDefault(differs)}\"";
+            }
         }
     }
 

@@ -11,7 +11,8 @@ public sealed class PictureFontTests
     public void The_font_lies_inside_the_program_and_is_the_one_that_is_drawn_with()
     {
         Assert.True(PictureFont.IsThere);
-        using SKTypeface drawnWith = Fonts.GetTypeface(PictureFont.Name, bold: false, italic: false);
+        // Not ours to dispose: every picture of the process is drawn with this one.
+        SKTypeface drawnWith = Fonts.GetTypeface(PictureFont.Name, bold: false, italic: false);
         Assert.Equal("DejaVu Sans", drawnWith.FamilyName);
         // Not the machine's own font of that name: the resolver of the program is asked first.
         Assert.StartsWith(typeof(PictureFont).FullName!, Fonts.FontResolvers[0].GetType().FullName, StringComparison.Ordinal);
