@@ -11,9 +11,6 @@ internal sealed class MailHeaders
     /// <summary>A label of a domain has 63 letters at most (RFC 1035).</summary>
     private const int LongestLabel = 63;
 
-    /// <summary>With lines of this length no encoded word of the library has more than 75 letters (tried, see the tests).</summary>
-    private const int LineOfShortEncodedWords = 66;
-
     private readonly MailHeaderOptions options;
     private readonly MailboxAddress from;
 
@@ -30,8 +27,8 @@ internal sealed class MailHeaders
     {
         string region = OneLine.Of(message.Region);
         var mail = new MimeMessage();
-        mail.From.Add(Mailbox(options.FromName.Length > 0 ? options.FromName : region, from.Address, "The address that mails come from"));
-        mail.To.Add(Mailbox(message.AddresseeName, message.Address, "The addressee"));
+        mail.Headers.Replace(AddressOf(HeaderId.From, Mailbox(options.FromName.Length > 0 ? options.FromName : region, from.Address, "The address that mails come from")));
+        mail.Headers.Replace(AddressOf(HeaderId.To, Mailbox(message.AddresseeName, message.Address, "The addressee")));
         mail.ReplyTo.Add(Mailbox("", message.OperatorAddress, "The operator's address"));
         mail.Headers.Replace(SubjectOf(subject));
         mail.Date = queuedAt;
@@ -44,13 +41,16 @@ internal sealed class MailHeaders
         return mail;
     }
 
-    /// <summary>The library would fill lines of 78 letters with encoded words of up to 84; RFC 2047 allows 75.</summary>
-    private static Header SubjectOf(string subject)
+    private static Header SubjectOf(string subject) => Ascii.IsValid(subject) ? new Header(HeaderId.Subject, subject) : Raw(HeaderId.Subject, EncodedWords.Of(subject));
+
+    private static Header AddressOf(HeaderId id, MailboxAddress mailbox) => string.IsNullOrEmpty(mailbox.Name) || Ascii.IsValid(mailbox.Name)
+        ? new Header(id, mailbox.ToString(encode: true))
+        : Raw(id, $"{EncodedWords.Of(mailbox.Name)}\n <{MailboxAddress.EncodeAddrspec(mailbox.Address)}>");
+
+    private static Header Raw(HeaderId id, string folded)
     {
-        FormatOptions shorter = FormatOptions.Default.Clone();
-        shorter.MaxLineLength = LineOfShortEncodedWords;
-        var header = new Header(HeaderId.Subject, "");
-        header.SetValue(shorter, Encoding.UTF8, subject);
+        var header = new Header(id, "");
+        header.SetRawValue(Encoding.UTF8.GetBytes($" {folded}\n"));
         return header;
     }
 

@@ -45,15 +45,29 @@ public sealed partial class WireTests
         Assert.Equal(mail.TextBody, read.TextBody);
     }
 
-    [Fact]
-    public void An_encoded_word_of_the_subject_has_75_letters_at_most()
+    [Theory]
+    [InlineData("Rasenflächen im Süden, Große Wiese: Überdüngung")]
+    [InlineData("Ääääääääääääääääääääääääääääääääääääääää Öööööööööööööööööööööööööööö")]
+    [InlineData("北の芝生と南の芝生を見る人たちのための知らせを書く係の長い名前")]
+    [InlineData("Green 🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱🌱 lawn")]
+    [InlineData("Αθήνα: γρασίδι στον νότο και στον βορρά, κάθε εβδομάδα")]
+    [InlineData("=?utf-8?B?ww==?= ü")]
+    public void An_encoded_word_of_a_header_has_75_letters_at_most(string text)
     {
-        string raw = Composers.RawOf(Filled("Rasenflächen im Süden, Große Wiese: Überdüngung"));
-        string head = raw[raw.IndexOf("Subject:", StringComparison.Ordinal)..];
-        MatchCollection words = EncodedWord().Matches(head[..head.IndexOf("\r\nMessage-Id", StringComparison.Ordinal)]);
+        string raw = Composers.RawOf(Filled(text));
+        string head = raw[..raw.IndexOf("\r\n\r\n", StringComparison.Ordinal)];
+        foreach (string header in (string[])["From", "To", "Subject"])
+        {
+            Match lines = Regex.Match(head, $@"^{header}:[^\r\n]*(\r\n[ \t][^\r\n]*)*", RegexOptions.Multiline | RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+            MatchCollection words = EncodedWord().Matches(lines.Value);
+            Assert.True(words.Count > 0, head);
+            Assert.All(words, word => Assert.True(word.Length <= 75, $"{header}: {word.Value}"));
+        }
 
-        Assert.True(words.Count > 0, $"{words.Count} words");
-        Assert.All(words, word => Assert.True(word.Length <= 75, word.Value));
+        MimeMessage read = MimeMessage.Load(new MemoryStream(Encoding.UTF8.GetBytes(raw)), TestContext.Current.CancellationToken);
+        Assert.Equal(text, read.To.Mailboxes.Single().Name);
+        Assert.Equal(text, read.From.Mailboxes.Single().Name);
+        Assert.Contains(text, read.Subject, StringComparison.Ordinal);
     }
 
     private static Message Filled(string text) => SampleMessages.One with
