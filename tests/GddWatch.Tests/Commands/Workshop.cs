@@ -1,4 +1,7 @@
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using GddWatch.Commands;
+using GddWatch.Tests.Loopback;
 using Microsoft.Extensions.Time.Testing;
 
 namespace GddWatch.Tests.Commands;
@@ -58,6 +61,20 @@ internal sealed class Workshop : IDisposable
     public void GoBy(FakeTimeProvider clock) => Clock = clock;
 
     public void WriteWeather(string csv) => File.WriteAllText(Path.Combine(Folder, "lawn.csv"), csv);
+
+    /// <summary>Lets mails go out through a server of this machine, encrypted, with its login and its certificate.</summary>
+    public void SendThrough(LoopbackMailServer server, X509Certificate2 certificate)
+    {
+        File.WriteAllText(Path.Combine(Folder, "password"), LoopbackMailServer.Password);
+        File.WriteAllText(Path.Combine(Config, "appsettings.json"), $$"""
+            {
+              "Mail": {
+                "Host": "localhost", "Port": "{{server.Port}}", "Security": "starttls", "User": "{{LoopbackMailServer.User}}", "PasswordFile": "password",
+                "From": "service@example.org", "PinnedCertificateSha256": "{{certificate.GetCertHashString(HashAlgorithmName.SHA256)}}"
+              }
+            }
+            """);
+    }
 
     public void WriteRegion(double latitude = 41.6, string turf = "cool-season", string unit = "°C", string recipients = "adviser@example.org") =>
         File.WriteAllText(Path.Combine(Config, "region.yaml"), $$"""

@@ -33,34 +33,21 @@ internal sealed class ProgramProcess : IDisposable
     /// <summary>What it said on the error stream.</summary>
     public IReadOnlyList<string> Lines => [.. lines];
 
-    public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, IReadOnlyDictionary<string, string> environment, params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach ((string name, string value) in environment) start.Environment[name] = value;
-        foreach (string argument in ArgumentsFor(workshop, at, arguments)) start.ArgumentList.Add(argument);
-        return new ProgramProcess(start);
-    }
-
-    /// <summary>A second program beside the first: the same configuration, a data folder of its own.</summary>
-    public static ProgramProcess StartBeside(Workshop workshop, DateTimeOffset at, string data, params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (string argument in ArgumentsFor(workshop, at, arguments)[..^1]) start.ArgumentList.Add(argument);
-        start.ArgumentList.Add(data);
-        return new ProgramProcess(start);
-    }
+    public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, IReadOnlyDictionary<string, string> environment, params string[] arguments) =>
+        Start("dotnet", environment, ArgumentsFor(workshop, at, workshop.Data, arguments));
 
     public static ProgramProcess Start(Workshop workshop, DateTimeOffset at, params string[] arguments) => Start(workshop, at, new Dictionary<string, string>(), arguments);
+
+    /// <summary>A second program beside the first: the same configuration, a data folder of its own.</summary>
+    public static ProgramProcess StartBeside(Workshop workshop, DateTimeOffset at, string data, params string[] arguments) =>
+        Start("dotnet", new Dictionary<string, string>(), ArgumentsFor(workshop, at, data, arguments));
 
     /// <summary>The same as systemd starts it: its parent bears that name, by which it knows, and hands a stop on to it.</summary>
     public static ProgramProcess StartBySystemd(Workshop workshop, DateTimeOffset at, IReadOnlyDictionary<string, string> environment, params string[] arguments)
     {
         string systemd = Path.Combine(workshop.Folder, "systemd");
         File.CreateSymbolicLink(systemd, "/bin/sh");
-        var start = new ProcessStartInfo(systemd) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach ((string name, string value) in environment) start.Environment[name] = value;
-        foreach (string argument in (string[])["-c", "dotnet \"$@\" & child=$!; trap 'kill -TERM $child' TERM; wait $child; code=$?; if [ $code -gt 128 ]; then wait $child; code=$?; fi; exit $code", "systemd", .. ArgumentsFor(workshop, at, arguments)]) start.ArgumentList.Add(argument);
-        return new ProgramProcess(start);
+        return Start(systemd, environment, ["-c", "dotnet \"$@\" & child=$!; trap 'kill -TERM $child' TERM; wait $child; code=$?; if [ $code -gt 128 ]; then wait $child; code=$?; fi; exit $code", "systemd", .. ArgumentsFor(workshop, at, workshop.Data, arguments)]);
     }
 
     /// <summary>kill -9.</summary>
@@ -101,8 +88,15 @@ internal sealed class ProgramProcess : IDisposable
         process.Dispose();
     }
 
-    private static string[] ArgumentsFor(Workshop workshop, DateTimeOffset at, string[] arguments) =>
-        [Path.Combine(AppContext.BaseDirectory, "GddWatch.SetClock.dll"), at.ToString("O", CultureInfo.InvariantCulture), .. arguments, "--config", workshop.Config, "--data", workshop.Data];
+    private static ProgramProcess Start(string program, IReadOnlyDictionary<string, string> environment, IEnumerable<string> arguments)
+    {
+        var start = new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach ((string name, string value) in environment) start.Environment[name] = value;
+        return new ProgramProcess(start);
+    }
+
+    private static string[] ArgumentsFor(Workshop workshop, DateTimeOffset at, string data, string[] arguments) =>
+        [Path.Combine(AppContext.BaseDirectory, "GddWatch.SetClock.dll"), at.ToString("O", CultureInfo.InvariantCulture), .. arguments, "--config", workshop.Config, "--data", data];
 
     private void Hear(string? line)
     {

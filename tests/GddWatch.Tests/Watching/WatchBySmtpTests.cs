@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using GddWatch.Tests.Commands;
 using GddWatch.Tests.Loopback;
@@ -60,15 +59,7 @@ public sealed class WatchBySmtpTests
     {
         Workshop workshop = Workshop.WithOneLawn(SmoothWeather.Csv(new DateOnly(2012, 1, 1), Day));
         workshop.PutClockTo(new DateTimeOffset(Day.AddDays(1).ToDateTime(new TimeOnly(12, 0)), TimeSpan.Zero));
-        File.WriteAllText(Path.Combine(workshop.Folder, "password"), LoopbackMailServer.Password);
-        File.WriteAllText(Path.Combine(workshop.Config, "appsettings.json"), $$"""
-            {
-              "Mail": {
-                "Host": "localhost", "Port": "{{server.Port}}", "Security": "starttls", "User": "{{LoopbackMailServer.User}}", "PasswordFile": "password",
-                "From": "service@example.org", "PinnedCertificateSha256": "{{certificate.GetCertHashString(HashAlgorithmName.SHA256)}}"
-              }
-            }
-            """);
+        workshop.SendThrough(server, certificate);
         return workshop;
     }
 }
