@@ -210,7 +210,7 @@ internal sealed class ReportCharts(ChartTheme theme)
         plot.Legend.Padding = new PixelPadding(2);
         plot.Legend.InterItemPadding = new PixelPadding(10, 10, 3, 3);
         plot.Legend.TightHorizontalWrapping = true;
-        plot.ShowLegend(Edge.Bottom);
+        plot.ShowLegend(Edge.Bottom).Padding = new PixelPadding(0, 0, 6, 0);
         return plot.GetImage(WidthPixels, height + legendEntries / 5 * 50).GetImageBytes(ImageFormat.Png);
     }
 }

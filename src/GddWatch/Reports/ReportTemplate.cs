@@ -20,7 +20,7 @@ internal static class ReportTemplate
         options.MemberAccessStrategy.Register<TableView>();
         options.MemberAccessStrategy.Register<RowView>();
         options.MemberAccessStrategy.Register<WordView>();
-        if (!new FluidParser().TryParse(Source(), out IFluidTemplate template, out string error)) throw new InvalidOperationException($"The template of the report is broken: {error}");
+        if (!new FluidParser(new FluidParserOptions { AllowFunctions = true }).TryParse(Source(), out IFluidTemplate template, out string error)) throw new InvalidOperationException($"The template of the report is broken: {error}");
         var context = new TemplateContext(options);
         context.SetValue("report", report);
         return template.Render(context, HtmlEncoder.Create(UnicodeRanges.All)).ReplaceLineEndings("\n");

@@ -23,6 +23,9 @@ internal static class ReportText
     /// <summary>Days before or after, such as "3.9 days later".</summary>
     public static string LaterOrEarlier(double days) => Math.Abs(days) < 0.05 ? "on the same day" : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(days):0.0} days {(days > 0 ? "later" : "earlier")}");
 
+    /// <summary>Whole days with their sign, such as "+4 days".</summary>
+    public static string Signed(int days) => string.Create(CultureInfo.InvariantCulture, $"{days:+0;−0;0} {(Math.Abs(days) == 1 ? "day" : "days")}");
+
     /// <summary>Days with their sign, such as "+3.9 days".</summary>
     public static string Signed(double days) => string.Create(CultureInfo.InvariantCulture, $"{days:+0.0;−0.0;0.0} days");
 
@@ -42,6 +45,9 @@ internal static class ReportText
 
     /// <summary>Heat in a table.</summary>
     public static string HeatText(double celsiusDays, ReadersUnits units) => double.IsFinite(celsiusDays) ? Wording.Heat(celsiusDays, units) : None;
+
+    /// <summary>A range of two figures of one unit, which is written once, such as "38 to 45 °F".</summary>
+    public static string Range(string low, string high) => low.Split(' ', 2) is [var figure, var unit] && high.EndsWith($" {unit}", StringComparison.Ordinal) ? $"{figure} to {high}" : $"{low} to {high}";
 
     private static string Minus(double value) => value.ToString("0.#;−0.#;0", CultureInfo.InvariantCulture);
 }

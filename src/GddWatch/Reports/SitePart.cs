@@ -49,12 +49,12 @@ internal sealed class SitePart(SiteBacktest site, ReadersUnits units, ChartDrawi
             $"{site.Site.Name}: soil in the middle of each month and heat at its end",
             ["Month", "Soil", "Median of earlier years", "Eight of ten of them", "Heat", "Median of earlier years", "Eight of ten of them"],
             rows,
-            []);
+            [$"Soil: mean of seven days, at {(units == ReadersUnits.UnitedStates ? "2 inches" : "5 cm")}, on the 15th. Heat: added up from the year's start to the month's last day. Eight of ten of the earlier years lay in the range."]);
     }
 
     private static string[] Cells(YearRange? range, int day, Func<double, string> text) => range is null
         ? [ReportText.None, ReportText.None, ReportText.None]
-        : [text(range.Now[day]), text(range.Middle[day]), double.IsFinite(range.Low[day]) ? $"{text(range.Low[day])} to {text(range.High[day])}" : ReportText.None];
+        : [text(range.Now[day]), text(range.Middle[day]), double.IsFinite(range.Low[day]) ? ReportText.Range(text(range.Low[day]), text(range.High[day])) : ReportText.None];
 
     private static byte[] Range(ReportCharts chart, string axis, YearRange range, Func<double, double> unit, int colour) => chart.YearInRange(
         axis, range.First, [.. range.Now.Select(unit)], [.. range.Low.Select(unit)], [.. range.Middle.Select(unit)], [.. range.High.Select(unit)], colour);

@@ -14,7 +14,7 @@ namespace GddWatch.Reports;
 /// <summary>One treatment in the report.</summary>
 internal sealed class TreatmentPart
 {
-    private const int SitesInTable = 5;
+    private const int SitesInTable = 4;
 
     private readonly PastSeasons past;
     private readonly TreatmentComparison comparison;
@@ -51,6 +51,7 @@ internal sealed class TreatmentPart
             Findings = [.. Findings()],
             Charts = certain.Length == 0 ? [] : [DatesChart(), SpreadChart()],
             Tables = [Spread(), .. Rivals(), .. Scores(), .. BySeason()],
+            WhatIfTitle = WhatIfTitle(variants),
             WhatIfCharts = [.. WhatIfChart(variants)],
             WhatIfTables = [.. WhatIfTables(variants)],
         };
@@ -117,19 +118,19 @@ internal sealed class TreatmentPart
                 FixedDates(),
                 FirstDay),
             $"Spread of the opening dates by site. {string.Join(" ", opened.Select(summary => $"{NameOf(summary.Site)}: {ReportText.Day(summary.EarliestOpening)} to {ReportText.Day(summary.LatestOpening)}, median {ReportText.Day(summary.MedianOpening)}."))}",
-            $"How far the opening dates lie apart at each site.{South()}");
+            $"How far the opening dates lie apart at each site: the thin line from the earliest to the latest, the broad one where eight of ten seasons lie, the diamond at the median{(FixedDates().Count > 0 ? "; dashed, the date on the calendar" : "")}.{South()}");
     }
 
     private TableView Spread() => new(
         "Openings and closes by site",
-        ["Site", "Seasons", "Opened", "Never", "Median opening", "Earliest", "Latest", "Spread", "Median close", "Days open", "Opened again"],
+        ["Site", "Seasons", "Opened", "Never", "Median opening", "Earliest", "Latest", "Spread", "Median close", "Open for", "Times opened again"],
         [.. summaries.Select(summary => new RowView(
             NameOf(summary.Site),
             [
                 $"{summary.Seasons}", summary.OpenedUncertain > 0 ? $"{summary.Opened} (and {summary.OpenedUncertain} uncertain)" : $"{summary.Opened}", $"{summary.NeverOpened - summary.NotJudged}",
                 ReportText.Day(summary.MedianOpening), ReportText.Day(summary.EarliestOpening), ReportText.Day(summary.LatestOpening),
                 summary.OpeningSpreadDays is { } spread ? $"± {ReportText.Days(spread)}" : ReportText.None, ReportText.Day(summary.MedianClose),
-                summary.MedianDaysOpen is { } days ? $"{days:0}" : ReportText.None, $"{summary.Reopenings}",
+                summary.MedianDaysOpen is { } days ? Wording.Days((int)Math.Round(days)) : ReportText.None, $"{summary.Reopenings}",
             ]))],
         summaries.Any(summary => summary.NotJudged > 0) ? [$"{summaries.Sum(summary => summary.NotJudged)} seasons could not be judged to the end, for want of weather."] : []);
 
@@ -143,7 +144,7 @@ internal sealed class TreatmentPart
             [.. agreements.Select(each => new RowView(
                 RivalWords.WithRule(comparison, each.Rival, units),
                 [$"{each.Seasons}", Beside(each.MeanDaysAfterOpening), ReportText.Days(each.MeanDaysApart), $"{each.InsideWindow} of {each.Seasons}"]))],
-            []);
+            ["Beside the opening: in the mean of the seasons, so that early and late can cancel out; apart counts both. None of this says who is right: only what was seen outdoors does."]);
     }
 
     private IEnumerable<TableView> Scores()
@@ -161,16 +162,19 @@ internal sealed class TreatmentPart
                     Skill(each.AgainstCalendar), Skill(each.AgainstBestFixedDate),
                 ],
                 each.Rival == Rival.Window))],
-            scores[0].Score.Groups < Bootstrap.FewGroups ? [$"{scores[0].Score.Groups} years are few: the intervals in brackets say little."] : []);
+            [
+                $"Each row is a way to name the day beforehand, held against the day by what was seen. A hit came within {Wording.Days(past.WithinDays)} of it on either side, a miss did not; a false opening came in a season in which somebody looked and nothing came up. Late (+) or early (−) is in the mean of the seasons, so that the two can cancel out; off by counts both. Better, in percent, is by how much smaller the error is. In brackets: 95 % intervals.",
+                .. scores[0].Score.Groups < Bootstrap.FewGroups ? (string[])[$"{scores[0].Score.Groups} years are few: the intervals in brackets say little."] : [],
+            ]);
     }
 
     private IEnumerable<TableView> BySeason()
     {
         int[] years = [.. comparison.Seasons.Select(season => season.Dates.Year).Distinct().Order()];
-        foreach ((Site Site, ComparedSeason[] Seasons)[] some in sites.Chunk(SitesInTable))
+        foreach ((Site Site, ComparedSeason[] Seasons)[] some in SitesByTable())
         {
             yield return new TableView(
-                $"Opening to close, season by season{(sites.Length > SitesInTable ? $": {some[0].Site.Name} to {some[^1].Site.Name}" : "")}",
+                $"Opening to close, season by season{NamesOf(some)}",
                 ["Season", .. some.Select(site => site.Site.Name)],
                 [.. years.Select(year => new RowView($"{year}", [.. some.Select(site => SpanText(site.Seasons.FirstOrDefault(season => season.Dates.Year == year)))]))],
                 [$"* too little was known just before, so it may have opened earlier.{(comparison.HasObservations ? " In brackets: how many days later (+) or earlier (−) than it should have been by what was seen." : "")}"]);
@@ -192,7 +196,7 @@ internal sealed class TreatmentPart
                 [.. moved.Select(each => (double)each.DaysLaterRange!.Value.Most)],
                 Shown(part, inUse)),
             $"How openings move with the {moved[0].Variations[0].PartInWords}: {Wording.List([.. moved.Select(each => $"{each.Variations[0].ValueInWords(units)} {ReportText.LaterOrEarlier(each.MeanDaysLater!.Value)}")])}, in the mean.",
-            $"By how many days the opening moves when the {moved[0].Variations[0].PartInWords} is another; all else stays.");
+            $"By how many days the opening moves when the {moved[0].Variations[0].PartInWords} is another: the line is the mean of all seasons and sites, the bars reach from the one that moves least to the one that moves most; dashed, the value in use. All else of the rule stays.{(WhatIfWords.OfBase(Treatment, moved[0].Variations, units) is { } words ? $" {words}" : "")}");
     }
 
     private IEnumerable<TableView> WhatIfTables(VariantOutcome[] variants)
@@ -201,7 +205,7 @@ internal sealed class TreatmentPart
         bool scored = variants.Any(each => each.Score is not null);
         yield return new TableView(
             "What another value would change, over all seasons and sites",
-            ["With", "Opened", "Never", "Opened again", "Opening, in the mean", "From", "To", .. scored ? (string[])["Off by", "Hits"] : []],
+            ["With", "Opened", "Never", "Times opened again", "Opening, in the mean", "From", "To", .. scored ? (string[])["Off by", "Hits"] : []],
             [.. variants.Select(each => new RowView(
                 WordsOf(each),
                 [
@@ -212,15 +216,37 @@ internal sealed class TreatmentPart
                     .. scored ? (string[])[each.Score is { } score ? ReportText.Days(score.MeanAbsoluteErrorDays) : ReportText.None, each.Score is { } hit ? $"{hit.Hits} of {hit.Seasons}" : ReportText.None] : [],
                 ],
                 IsInUse(each)))],
-            ["Set apart: as it is now. Each other row differs from it in what stands in its first cell alone."]);
-        foreach ((Site Site, ComparedSeason[] Seasons)[] some in sites.Chunk(SitesInTable))
+            [.. Remarks(variants)]);
+        foreach ((Site Site, ComparedSeason[] Seasons)[] some in SitesByTable())
         {
             yield return new TableView(
-                $"Median opening by site with another value{(sites.Length > SitesInTable ? $": {some[0].Site.Name} to {some[^1].Site.Name}" : "")}",
+                $"Median opening by site with another value{NamesOf(some)}",
                 ["With", .. some.Select(site => site.Site.Name)],
                 [.. variants.Select(each => new RowView(WordsOf(each), [.. some.Select(site => ReportText.Day(each.Sites.FirstOrDefault(one => one.Site == site.Site.Id)?.MedianOpening))], IsInUse(each)))],
                 []);
         }
+    }
+
+    /// <summary>The sites in tables of about the same width, none wider than a page.</summary>
+    private IEnumerable<(Site Site, ComparedSeason[] Seasons)[]> SitesByTable()
+    {
+        int tables = (sites.Length + SitesInTable - 1) / SitesInTable;
+        return sites.Chunk((sites.Length + tables - 1) / tables);
+    }
+
+    private string NamesOf((Site Site, ComparedSeason[] Seasons)[] some)
+    {
+        if (some.Length == sites.Length) return "";
+        return some.Length == 1 ? $": {some[0].Site.Name}" : $": {some[0].Site.Name} to {some[^1].Site.Name}";
+    }
+
+    private static string WhatIfTitle(VariantOutcome[] variants) =>
+        variants.SelectMany(each => each.Variations).All(each => each.Part is VariedPart.SoilThreshold or VariedPart.AirThreshold or VariedPart.Heat) ? "If the threshold were another" : "If the rule were another";
+
+    private IEnumerable<string> Remarks(VariantOutcome[] variants)
+    {
+        yield return $"{(variants.Any(IsInUse) ? "Set apart: as it is now. " : "")}{WhatIfWords.AllElseStays} Never: seasons in which it would not have opened. From and to: the season that moves most towards earlier, and the one that moves most towards later.";
+        if (variants.Select(each => WhatIfWords.OfBase(Treatment, each.Variations, units)).FirstOrDefault(words => words is not null) is { } words) yield return words;
     }
 
     private bool IsInUse(VariantOutcome variant) => variant.Variations.All(each => TreatmentVariants.InUse(Treatment, each.Part) is { } now && Math.Abs(now - each.Value) < 1e-6);

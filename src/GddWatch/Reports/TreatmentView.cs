@@ -18,7 +18,10 @@ internal sealed record TreatmentView
 
     public required IReadOnlyList<TableView> Tables { get; init; }
 
-    /// <summary>The charts of what another threshold would change.</summary>
+    /// <summary>The heading over what other values would change.</summary>
+    public required string WhatIfTitle { get; init; }
+
+    /// <summary>The charts of what another value would change.</summary>
     public required IReadOnlyList<ChartView> WhatIfCharts { get; init; }
 
     public required IReadOnlyList<TableView> WhatIfTables { get; init; }

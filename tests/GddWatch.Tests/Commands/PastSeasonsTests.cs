@@ -96,13 +96,38 @@ public sealed class PastSeasonsTests
         // Dates, spread and threshold of the one treatment; soil and heat of the one site.
         Assert.Equal(5, pictures.Length);
         Assert.All(pictures, picture => Assert.Matches("src=\"data:image/png;base64,[^\"]+\" alt=\"[^\"]{40,}\"", picture));
-        Assert.Equal(Regex.Count(page, "<table"), Regex.Count(page, "<caption>[^<]{10,}</caption>", RegexOptions.None, Patience));
+        Assert.Equal(Regex.Count(page, "<table"), Regex.Count(page, "<caption><span>[^<]{10,}</span></caption>", RegexOptions.None, Patience));
         Assert.All(Regex.Matches(page, "<th(?!ead)[^>]*>", RegexOptions.None, Patience).Select(match => match.Value), head => Assert.Contains("scope=", head, StringComparison.Ordinal));
+        // A sentence stands under each chart and under the scores, and no level of headings is left out.
+        Assert.Equal(pictures.Length, Regex.Count(page, "<figcaption>[^<]{60,}\\.</figcaption>", RegexOptions.None, Patience));
+        Assert.Matches("Scores against what was seen(?s:.)*?</table></div>\\s*<p class=\"note\">Each row is a way to name the day", page);
+        int[] levels = [.. Regex.Matches(page, "<h(?<level>[1-6])", RegexOptions.None, Patience).Select(match => int.Parse(match.Groups["level"].ValueSpan, CultureInfo.InvariantCulture))];
+        Assert.Equal(1, levels[0]);
+        Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.InRange(pair.Second, 2, pair.First + 1));
         // Nothing is loaded from elsewhere.
         Assert.DoesNotMatch("(src|href|srcset)=\"(?!data:|#)", page);
         Assert.DoesNotContain("{{", page, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", Regex.Replace(page, "base64,[^\"]+", "", RegexOptions.None, Patience), StringComparison.Ordinal);
         foreach (string word in (string[])["North Common", "Scores against what was seen", "15 April", "If the threshold were another", "invented", "@media print"]) Assert.Contains(word, page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_tries_other_bases_is_told_that_the_heat_threshold_stays()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string[] bases = ["backtest", "--site", "north-common", "--treatment", "grub-preventive", "--what-if", "base: 45 °F, 50 °F, 55 °F"];
+        string file = Path.Combine(workshop.Folder, "season.html");
+        const string Said = "the heat threshold stays at 350 °F-days";
+        Assert.Contains(Said, (await workshop.RunAsync([.. bases, "--report", file])).Output, StringComparison.Ordinal);
+        string page = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        // Under the chart and under the table.
+        Assert.Equal(2, Regex.Count(page, Said, RegexOptions.None, Patience));
+        Assert.Contains("If the rule were another", page, StringComparison.Ordinal);
+        JsonElement[] tried = [.. (await JsonAsync(workshop, bases[1..])).GetProperty("whatIf").EnumerateArray()];
+        Assert.All(tried, each => Assert.Contains("the heat threshold stays at 194 °C-days", each.GetProperty("remark").GetString(), StringComparison.Ordinal));
+        Ran together = await workshop.RunAsync([.. bases, "--what-if", "heat: 300 °F-days, 400 °F-days"]);
+        Assert.Equal(0, together.Code);
+        Assert.DoesNotContain("threshold stays", together.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -43,6 +43,19 @@ public static class TreatmentVariants
         };
     }
 
+    /// <summary>
+    /// The heat that a sum must reach and that stays while its base is another; null where the base is not varied, or the heat is varied along with it. Strictly a threshold belongs to its base
+    /// (Yang, Logan and Coffey 1995), so that whoever is shown such a variant should be told.
+    /// </summary>
+    public static DegreeDays? HeatThatStays(Treatment treatment, IReadOnlyList<Variation> variations)
+    {
+        ArgumentNullException.ThrowIfNull(treatment);
+        ArgumentNullException.ThrowIfNull(variations);
+        return variations.Any(each => each.Part == VariedPart.BaseTemperature) && variations.All(each => each.Part != VariedPart.Heat) && InUse(treatment, VariedPart.Heat) is { } heat
+            ? DegreeDays.FromCelsiusDays(heat)
+            : null;
+    }
+
     /// <summary>The threshold that an opening goes by first: of soil, heat or air; null where it has none of them.</summary>
     public static VariedPart? LeadingThreshold(Treatment treatment)
     {

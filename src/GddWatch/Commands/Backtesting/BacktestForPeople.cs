@@ -23,7 +23,7 @@ internal static class BacktestForPeople
         terminal.Output.WriteLine("Each cell: opening to close. * too little was known just before, so it may have opened earlier. † a stated fallback stood in for what is usual here.");
         ShowRivals(past, console, terminal);
         ShowScores(past, console, terminal);
-        if (past.WhatIf.Count > 0) console.Write(WhatIf(past));
+        ShowWhatIf(past, console, terminal);
         if (past.Region.Remark.Length > 0) terminal.Output.WriteLine(past.Region.Remark);
     }
 
@@ -108,9 +108,10 @@ internal static class BacktestForPeople
         terminal.Output.WriteLine($"In brackets: 95 % intervals from {Bootstrap.UsualDraws} draws of whole years, seed {PastSeasons.Seed}.{few}");
     }
 
-    private static Table WhatIf(PastSeasons past)
+    private static void ShowWhatIf(PastSeasons past, IAnsiConsole console, Terminal terminal)
     {
-        Table table = new Table().Border(TableBorder.Simple).Title("What if").AddColumns("Treatment", "With", "Opened", "Never", "Again", "Later (mean)", "Range", "Off by (mean)", "Hits");
+        if (past.WhatIf.Count == 0) return;
+        Table table = new Table().Border(TableBorder.Simple).Title("What if").AddColumns("Treatment", "With", "Opened", "Never", "Again", "Later (mean)", "From to", "Off by (mean)", "Hits");
         Dictionary<string, Treatment> treatments = past.Comparisons.ToDictionary(each => each.Treatment.Id, each => each.Treatment);
         foreach (VariantOutcome each in past.WhatIf)
         {
@@ -121,12 +122,17 @@ internal static class BacktestForPeople
                 $"{each.NeverOpened}",
                 $"{each.Reopenings}",
                 each.MeanDaysLater is { } later ? Signed(later) : "-",
-                each.DaysLaterRange is { } range ? $"{range.Least} to {range.Most}" : "-",
+                each.DaysLaterRange is { } range ? $"{range.Least} to {range.Most} days" : "-",
                 each.Score is { } score ? $"{score.MeanAbsoluteErrorDays:0.0} days" : "-",
                 each.Score is { } hits ? $"{hits.Hits} of {hits.Seasons}" : "-");
         }
 
-        return table;
+        console.Write(table);
+        terminal.Output.WriteLine(WhatIfWords.AllElseStays);
+        foreach (IGrouping<string, VariantOutcome> varied in past.WhatIf.GroupBy(each => each.Treatment, StringComparer.Ordinal))
+        {
+            if (varied.Select(each => WhatIfWords.OfBase(treatments[varied.Key], each.Variations, past.Region.Units)).FirstOrDefault(words => words is not null) is { } words) terminal.Output.WriteLine($"{treatments[varied.Key].Name}: {words}");
+        }
     }
 
     private static Table SeasonTable(IGrouping<string, Window> site)

@@ -96,11 +96,12 @@ internal static class BacktestTables
 
     private static ProgramTable WhatIf(PastSeasons past) => new(
         "whatIf",
-        ["treatment", "whatIf", "seasons", "opened", "neverOpened", "reopenings", "meanDaysLater", "leastDaysLater", "mostDaysLater", "observedSeasons", "hits", "misses", "meanAbsoluteErrorDays", "biasDays"],
+        ["treatment", "whatIf", "seasons", "opened", "neverOpened", "reopenings", "meanDaysLater", "leastDaysLater", "mostDaysLater", "observedSeasons", "hits", "misses", "meanAbsoluteErrorDays", "biasDays", "remark"],
         past.WhatIf.Select(each => (object?[])
         [
             each.Treatment, Words(each.Variations), each.Seasons, each.Opened, each.NeverOpened, each.Reopenings, each.MeanDaysLater, each.DaysLaterRange?.Least, each.DaysLaterRange?.Most,
             each.Score?.Seasons, each.Score?.Hits, each.Score?.Misses, each.Score?.MeanAbsoluteErrorDays, each.Score?.BiasDays,
+            WhatIfWords.OfBase(past.Comparisons.Single(one => one.Treatment.Id == each.Treatment).Treatment, each.Variations, ReadersUnits.Metric),
         ]));
 
     private static ProgramTable WhatIfSites(PastSeasons past) => new(
