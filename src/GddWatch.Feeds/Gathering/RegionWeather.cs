@@ -23,7 +23,8 @@ public static class RegionWeather
     /// <summary>The weather of each site, checked and filled.</summary>
     /// <param name="gathered">What the feeds gave, a site each.</param>
     /// <param name="forecasts">The forecasts of a site as they were issued; of those of one day the last one counts.</param>
-    public static IReadOnlyList<SiteWeather> Of(IReadOnlyList<GatheredSite> gathered, Func<Site, IReadOnlyList<Forecast>> forecasts)
+    /// <param name="stepDone">Called after each of the two steps of a site, from any thread; null for nobody.</param>
+    public static IReadOnlyList<SiteWeather> Of(IReadOnlyList<GatheredSite> gathered, Func<Site, IReadOnlyList<Forecast>> forecasts, Action? stepDone = null)
     {
         ArgumentNullException.ThrowIfNull(gathered);
         ArgumentNullException.ThrowIfNull(forecasts);
@@ -31,13 +32,18 @@ public static class RegionWeather
         SitesNearby nearby = new(all);
         // Each site's part rests on what the feeds gave, or on what all of them were before: nothing is shared but what no one writes.
         CheckedSite?[] known = new CheckedSite?[all.Length];
-        Parallel.For(0, all.Length, i => known[i] = all[i].Series is null ? null : Check(all[i], nearby.Of(i)));
+        Parallel.For(0, all.Length, i =>
+        {
+            known[i] = all[i].Series is null ? null : Check(all[i], nearby.Of(i));
+            stepDone?.Invoke();
+        });
         SiteWeather[] weather = new SiteWeather[all.Length];
         Parallel.For(0, all.Length, i =>
         {
             IReadOnlyList<NearSite> near = nearby.Of(i);
             WeatherHistory? history = known[i] is { } site ? HistoryOf(site, near, known, forecasts(all[i].Site)) : null;
             weather[i] = new SiteWeather(all[i].Site, history, all[i].Faults, [.. all[i].Remarks, .. LateRemarks(all[i], near)]);
+            stepDone?.Invoke();
         });
         return weather;
     }

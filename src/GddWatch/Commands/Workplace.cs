@@ -1,5 +1,6 @@
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Weather;
+using GddWatch.Commands.Output;
 using GddWatch.Configuration;
 using GddWatch.Feeds;
 using GddWatch.Feeds.Archives;
@@ -40,11 +41,12 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     /// <summary>Today in the region's calendar.</summary>
     public DateOnly Today => TodayIn(Region.TimeZone);
 
-    /// <summary>Reads the weather of every site: files as they are now, services as they were kept.</summary>
+    /// <summary>Reads the weather of every site: files as they are now, services as they were kept. Who watches sees how far it is.</summary>
     public async Task<IReadOnlyList<SiteWeather>> GatherAsync(Keeping keeping, CancellationToken stop)
     {
         KeptWeather kept = await KeptWeathers.LoadAsync(keeping, stop);
-        return RegionWeather.Of(await GatherAsync(kept, FetchReport.Nothing, stop), ForecastsIn(kept));
+        IReadOnlyList<GatheredSite> gathered = await ReadAsync(kept, stop);
+        return await LongWork.ShowAsync(terminal, "Checking and filling weather", "steps", 2 * gathered.Count, done => Task.Run(() => RegionWeather.Of(gathered, ForecastsIn(kept), done), stop));
     }
 
     /// <summary>Reads the weather of every site as the feeds give it.</summary>
@@ -53,13 +55,18 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     /// <param name="stop">Stops the reading.</param>
     public async Task<IReadOnlyList<GatheredSite>> GatherAsync(KeptWeather kept, FetchReport fetched, CancellationToken stop)
     {
-        // Files by year hold all stations: the sites share one reading of them.
-        var yearly = new YearlyFiles([.. Configuration.Feeds.Values.SelectMany(feeds => feeds).OfType<ArchiveFeedDefinition>().Where(feed => feed.Kind == ArchiveKind.GhcnDailyByYearCsv)], Configuration.BaseFolder, terminal.Clock);
+        using YearlyFiles yearly = FilesByYear();
+        return await GatherAsync(yearly, kept, fetched, () => { }, stop);
+    }
+
+    private async Task<IReadOnlyList<GatheredSite>> GatherAsync(YearlyFiles yearly, KeptWeather kept, FetchReport fetched, Action siteRead, CancellationToken stop)
+    {
         var gathered = new List<GatheredSite>();
         foreach (Site site in Region.Sites)
         {
             IWeatherFeed[] feeds = [.. Configuration.Feeds[site.Id].Select(feed => Open(feed, yearly, kept, fetched))];
             gathered.Add(await SiteGathering.GatherAsync(site, feeds, TodayAt(site), stop));
+            siteRead();
         }
 
         return gathered;
@@ -68,6 +75,24 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
     /// <summary>The kept forecasts of a site's own feeds, on each day the preferred feed's last.</summary>
     public Func<Site, IReadOnlyList<Forecast>> ForecastsIn(KeptWeather kept) =>
         site => [.. Configuration.Feeds[site.Id].OfType<ServiceFeedDefinition>().Reverse().SelectMany(feed => kept.ForecastsOf(site.Id, feed.Name))];
+
+    /// <summary>Reads what the feeds give and lets go of the files by year, which are large, before anything else is done.</summary>
+    private async Task<IReadOnlyList<GatheredSite>> ReadAsync(KeptWeather kept, CancellationToken stop)
+    {
+        using YearlyFiles yearly = FilesByYear();
+        await LongWork.ShowAsync(terminal, "Reading files by year", "MB", yearly.Megabytes, done => Task.Run(
+            async () =>
+            {
+                await yearly.ReadAllAsync(done, stop);
+                return yearly;
+            },
+            stop));
+        return await LongWork.ShowAsync(terminal, "Reading weather", "sites", Region.Sites.Count, done => Task.Run(() => GatherAsync(yearly, kept, FetchReport.Nothing, done, stop), stop));
+    }
+
+    /// <summary>Files by year hold all stations: the sites share one reading of them.</summary>
+    private YearlyFiles FilesByYear() =>
+        new([.. Configuration.Feeds.Values.SelectMany(feeds => feeds).OfType<ArchiveFeedDefinition>().Where(feed => feed.Kind == ArchiveKind.GhcnDailyByYearCsv)], Configuration.BaseFolder, terminal.Clock);
 
     private IWeatherFeed Open(FeedDefinition feed, YearlyFiles yearly, KeptWeather kept, FetchReport fetched) => feed is ServiceFeedDefinition service
         ? new KeptServiceFeed(service, kept, fetched)

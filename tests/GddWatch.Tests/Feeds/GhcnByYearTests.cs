@@ -86,6 +86,24 @@ public sealed class GhcnByYearTests : IDisposable
         Assert.Equal(2, files.FilesRead);
     }
 
+    [Fact]
+    public async Task Who_watches_is_told_each_megabyte_of_files_that_are_then_not_read_again()
+    {
+        string[] stations = [.. Enumerable.Range(0, 60).Select(i => $"USW{i:00000000}")];
+        folder.With(string.Join('\n', stations.SelectMany(station => Rows(station, 366))), "2024.csv").With(string.Join('\n', stations.SelectMany(station => Rows(station, 30, 2023))), "2023.csv");
+        long bytes = new FileInfo(Path.Combine(folder.Root, "2024.csv")).Length;
+        ArchiveFeedDefinition[] feeds = [.. stations.Select(station => ByYear("20*.csv", station))];
+        using YearlyFiles files = new(feeds, folder.Root, folder.Clock);
+        int told = 0;
+        await files.ReadAllAsync(() => told++, TestContext.Current.CancellationToken);
+        Assert.Equal(bytes / 1_000_000, told);
+        Assert.InRange(told, 1, 20);
+        Assert.Equal(told, files.Megabytes);
+        FeedReading reading = await FeedFactory.Create(feeds[7], folder.Root, folder.Clock, files).ReadAsync(FeedFolder.SiteAt(45), FeedFolder.Today, TestContext.Current.CancellationToken);
+        Assert.Equal(MaximumOf(stations[7], 0) / 10.0, reading.MaximumAt("2024-01-01"));
+        Assert.Equal(2, files.FilesRead);
+    }
+
     // Each real file turned into lines of the other format and read again: the same series must come out. Source of the values: NOAA NCEI, GHCN-Daily.
     [Fact]
     public async Task A_real_station_gives_the_same_series_by_month_and_by_year()

@@ -42,6 +42,14 @@ public sealed class RegionWeatherTests
     }
 
     [Fact]
+    public void Who_watches_is_told_two_steps_of_each_site_also_of_one_without_weather()
+    {
+        int steps = 0;
+        RegionWeather.Of([Gathered(Site("a", 41.6), Days(false, 0)), new GatheredSite(Site("b", 41.7), null, [], [], [])], _ => [], () => Interlocked.Increment(ref steps));
+        Assert.Equal(4, steps);
+    }
+
+    [Fact]
     public void Maxima_that_stand_a_day_late_are_told_where_a_site_near_by_shows_it_and_of_that_site_alone()
     {
         IReadOnlyList<SiteWeather> weather = RegionWeather.Of([Gathered(Site("late", 41.6), Changing(1)), Gathered(Site("punctual", 41.9), Changing(0))], _ => []);

@@ -9,6 +9,9 @@ namespace GddWatch.Feeds.Archives.Ghcn;
 /// </summary>
 internal sealed class YearlyFileReader
 {
+    /// <summary>In what steps the reading is told [bytes].</summary>
+    public const int Megabyte = 1_000_000;
+
     // The largest years have about 1.3 GB (common practice); what is larger is no year, or a packed file made to fill the machine.
     private const long LargestBytes = 8_000_000_000;
     private const int BufferBytes = 1 << 20;
@@ -26,6 +29,7 @@ internal sealed class YearlyFileReader
     private readonly FaultList faults = new();
     private int lines;
     private bool isInLongLine;
+    private long megabytesTold;
 
     public YearlyFileReader(string name, IEnumerable<string> wantedStations, TimeProvider clock)
     {
@@ -44,7 +48,10 @@ internal sealed class YearlyFileReader
     }
 
     /// <summary>Reads the file.</summary>
-    public async Task<YearlyFile> ReadAsync(string path, CancellationToken stop)
+    /// <param name="path">Where it is.</param>
+    /// <param name="megabyteRead">Called after each megabyte of it, packed as it may be; null for nobody.</param>
+    /// <param name="stop">Stops the reading.</param>
+    public async Task<YearlyFile> ReadAsync(string path, Action? megabyteRead, CancellationToken stop)
     {
         bool isBeingWritten = false;
         try
@@ -56,7 +63,7 @@ internal sealed class YearlyFileReader
             isBeingWritten = WeatherFile.IsJustNow(changed, clock);
             byte[] end = EndOf(file);
             await using Stream? text = PackedFile.Open(file, name, faults);
-            return text is null ? Refuse(null) : await ReadAsync(text, end, isBeingWritten, stop);
+            return text is null ? Refuse(null) : await ReadAsync(text, end, isBeingWritten, () => Tell(file.Position, megabyteRead), stop);
         }
         catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -72,7 +79,7 @@ internal sealed class YearlyFileReader
         }
     }
 
-    private async Task<YearlyFile> ReadAsync(Stream text, byte[] endOfFile, bool isBeingWritten, CancellationToken stop)
+    private async Task<YearlyFile> ReadAsync(Stream text, byte[] endOfFile, bool isBeingWritten, Action pieceRead, CancellationToken stop)
     {
         byte[] buffer = new byte[BufferBytes];
         int kept = 0;
@@ -81,6 +88,7 @@ internal sealed class YearlyFileReader
         {
             int count = await text.ReadAsync(buffer.AsMemory(kept), stop);
             if (count == 0) break;
+            pieceRead();
             bool isBeginning = total == 0;
             total += count;
             if (total > LargestBytes) return Refuse(PackedFaults.UnpacksTooLarge(name, LargestBytes));
@@ -97,6 +105,11 @@ internal sealed class YearlyFileReader
         FinishLastLine(buffer.AsSpan(0, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
         gathered.HandOverAll();
         return new YearlyFile(stations, faults, others);
+    }
+
+    private void Tell(long bytes, Action? megabyteRead)
+    {
+        for (; megabytesTold < bytes / Megabyte; megabytesTold++) megabyteRead?.Invoke();
     }
 
     private void FinishLastLine(ReadOnlySpan<byte> rest, bool isCutShort, bool isBeingWritten)

@@ -6,7 +6,7 @@ namespace GddWatch.Feeds.Archives.Ghcn;
 /// </summary>
 public sealed class YearlyFiles : IDisposable
 {
-    private readonly Lazy<Dictionary<string, HashSet<string>>> wanted;
+    private readonly Lazy<Dictionary<string, (string Name, HashSet<string> Stations)>> wanted;
     private readonly Dictionary<string, YearlyFile> read = new(StringComparer.Ordinal);
     private readonly SemaphoreSlim oneAtATime = new(1);
     private readonly TimeProvider clock;
@@ -19,27 +19,39 @@ public sealed class YearlyFiles : IDisposable
     {
         this.clock = clock;
         ArchiveFeedDefinition[] archives = [.. feeds.OfType<ArchiveFeedDefinition>().Where(feed => feed is { Kind: ArchiveKind.GhcnDailyByYearCsv, Station: not null })];
-        wanted = new Lazy<Dictionary<string, HashSet<string>>>(() => WantedByPath(archives, baseFolder));
+        wanted = new Lazy<Dictionary<string, (string, HashSet<string>)>>(() => WantedByPath(archives, baseFolder));
     }
 
     /// <summary>How often a file was opened since the beginning.</summary>
     public int FilesRead { get; private set; }
 
+    /// <summary>How many megabytes the wanted files have, as they lie there.</summary>
+    public int Megabytes => wanted.Value.Keys.Sum(path => File.Exists(path) ? (int)(new FileInfo(path).Length / YearlyFileReader.Megabyte) : 0);
+
+    /// <summary>Reads every wanted file now, for somebody who watches how far it is; without this each is read when a site first asks for it.</summary>
+    /// <param name="megabyteRead">Called after each megabyte.</param>
+    /// <param name="stop">Stops the reading.</param>
+    public async Task ReadAllAsync(Action megabyteRead, CancellationToken stop)
+    {
+        foreach ((string path, (string name, HashSet<string> stations)) in wanted.Value) await ReadAsync(path, name, stations.First(), stop, megabyteRead);
+    }
+
     /// <inheritdoc/>
     public void Dispose() => oneAtATime.Dispose();
 
     /// <summary>What a file holds of the wanted stations; read now, or before.</summary>
-    internal async Task<YearlyFile> ReadAsync(string path, string name, string station, CancellationToken stop)
+    internal async Task<YearlyFile> ReadAsync(string path, string name, string station, CancellationToken stop, Action? megabyteRead = null)
     {
         await oneAtATime.WaitAsync(stop);
         try
         {
             if (read.TryGetValue(path, out YearlyFile? before)) return before;
             FilesRead++;
+            bool isWanted = wanted.Value.TryGetValue(path, out (string Name, HashSet<string> Stations) each);
             // A file that was put there after the patterns were looked at is wanted by whoever asks for it first.
-            YearlyFileReader reader = new(name, wanted.Value.TryGetValue(path, out HashSet<string>? stations) ? stations : [station], clock);
-            YearlyFile file = await reader.ReadAsync(path, stop);
-            if (stations is not null) read[path] = file;
+            YearlyFileReader reader = new(name, isWanted ? each.Stations : [station], clock);
+            YearlyFile file = await reader.ReadAsync(path, megabyteRead, stop);
+            if (isWanted) read[path] = file;
             return file;
         }
         finally
@@ -48,16 +60,16 @@ public sealed class YearlyFiles : IDisposable
         }
     }
 
-    private static Dictionary<string, HashSet<string>> WantedByPath(ArchiveFeedDefinition[] archives, string baseFolder)
+    private static Dictionary<string, (string Name, HashSet<string> Stations)> WantedByPath(ArchiveFeedDefinition[] archives, string baseFolder)
     {
-        Dictionary<string, HashSet<string>> byPath = new(StringComparer.Ordinal);
+        Dictionary<string, (string Name, HashSet<string> Stations)> byPath = new(StringComparer.Ordinal);
         foreach (IGrouping<string, ArchiveFeedDefinition> pattern in archives.GroupBy(feed => feed.Files, StringComparer.Ordinal))
         {
             foreach (string name in FilePattern.Find(pattern.Key, baseFolder))
             {
                 string path = Path.GetFullPath(name, Path.GetFullPath(baseFolder));
-                if (!byPath.TryGetValue(path, out HashSet<string>? stations)) byPath[path] = stations = new HashSet<string>(StringComparer.Ordinal);
-                stations.UnionWith(pattern.Select(feed => feed.Station!));
+                if (!byPath.ContainsKey(path)) byPath[path] = (name, new HashSet<string>(StringComparer.Ordinal));
+                byPath[path].Stations.UnionWith(pattern.Select(feed => feed.Station!));
             }
         }
 
