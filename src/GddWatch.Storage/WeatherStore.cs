@@ -1,11 +1,19 @@
+using System.Globalization;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Storage.Sql;
 
 namespace GddWatch.Storage;
 
-/// <summary>Keeps what came in from feeds. Nothing is ever overwritten: a changed value stands beside the one before, a forecast stays as it was issued.</summary>
+/// <summary>
+/// Keeps what came in from feeds. Nothing is ever overwritten: a changed value stands beside the one before, a forecast stays as it was issued.
+/// <para>What was read once stays at hand and goes on with what is kept, so that years of days are not read again each day. Whoever changes something raises a number: where another program did, all is
+/// read again. For one caller at a time.</para>
+/// </summary>
 public sealed class WeatherStore(Database database)
 {
+    /// <summary>The name under which the number of the last change is kept.</summary>
+    private const string LastChange = "weather-change";
+
     /// <summary>By how far two values must differ to be a change: below that it is the rounding of a conversion.</summary>
     private const double SameWithin = 1e-9;
 
@@ -14,56 +22,43 @@ public sealed class WeatherStore(Database database)
 
     private static readonly WeatherVariable[] Variables = Enum.GetValues<WeatherVariable>();
 
-    /// <summary>The last day that is kept of each site and feed.</summary>
-    public Task<IReadOnlyDictionary<(string Site, string Feed), DateOnly>> LastDaysAsync(CancellationToken stop) => database.ReadAsync(
-        async work => (IReadOnlyDictionary<(string, string), DateOnly>)(await work.QueryAsync<DailyValueRow>(WeatherSql.LastDays))
-            .ToDictionary(row => (row.Site, row.Feed), row => StoredText.Day(row.Day)),
-        stop);
+    private (string Change, KeptWeather Weather)? atHand;
 
     /// <summary>Keeps what was fetched, all or nothing. The same again changes nothing.</summary>
     /// <param name="fetched">What the feeds gave.</param>
     /// <param name="at">The instant at which they gave it.</param>
     /// <param name="stop">Stops it; nothing is kept then.</param>
-    public Task<WeatherChanges> KeepAsync(IReadOnlyList<FetchedWeather> fetched, DateTimeOffset at, CancellationToken stop) => database.WriteAsync(
-        async work =>
-        {
-            int added = 0;
-            List<KeptChange> changed = [];
-            List<(string, string, string, string)> remarks = [];
-            foreach (FetchedWeather each in fetched)
+    public async Task<WeatherChanges> KeepAsync(IReadOnlyList<FetchedWeather> fetched, DateTimeOffset at, CancellationToken stop)
+    {
+        (WeatherChanges changes, atHand) = await database.WriteAsync(
+            async work =>
             {
-                if (each.Observed is { } observed) added += await KeepDaysAsync(work, each, observed, at, changed, remarks);
-                if (each.Forecast is { } forecast) await work.ExecuteEachAsync(WeatherSql.KeepForecast, Rows(each, forecast));
-                if (each.Position is { } position) await KeepPositionAsync(work, each, position, at, remarks);
-            }
+                (string change, KeptWeather before) = await ReadAsync(work);
+                int added = 0;
+                List<KeptChange> changed = [];
+                List<(string, string, string, string)> remarks = [];
+                var after = new KeptWeatherBuilder(before);
+                foreach (FetchedWeather each in fetched)
+                {
+                    if (each.Observed is { } observed) added += await KeepDaysAsync(work, each, observed, at, after, changed, remarks);
+                    if (each.Forecast is { } forecast && after.Add(each.Site, each.Feed, forecast)) await work.ExecuteEachAsync(WeatherSql.KeepForecast, Rows(each, forecast));
+                    if (each.Position is { } position) await KeepPositionAsync(work, each, position, at, remarks);
+                }
 
-            return new WeatherChanges(added, changed, remarks);
-        },
-        stop);
+                if (after.IsChanged) change = await MarkChangedAsync(work);
+                return (new WeatherChanges(added, changed, remarks), (change, after.Build()));
+            },
+            stop);
+        return changes;
+    }
 
     /// <summary>Everything that is kept.</summary>
-    public Task<KeptWeather> LoadAsync(CancellationToken stop) => database.ReadAsync(
-        async work =>
-        {
-            var builders = new Dictionary<(string, string), DailySeriesBuilder>();
-            string? before = null;
-            foreach (DailyValueRow row in await work.QueryAsync<DailyValueRow>(WeatherSql.LoadDays))
-            {
-                // Rows of one value come in the order in which they were seen: the last one stands.
-                string key = $"{row.Site}\n{row.Feed}\n{row.Day}\n{row.Variable}";
-                bool isCorrected = key == before;
-                before = key;
-                if (row.ReplacedAt is not null) continue;
-                if (!builders.TryGetValue((row.Site, row.Feed), out DailySeriesBuilder? builder)) builders.Add((row.Site, row.Feed), builder = new DailySeriesBuilder());
-                builder.Put(StoredText.Day(row.Day), DailyValueRow.VariableOf(row.Variable), row.Value, isCorrected ? Mark.Corrected : Mark.Measured);
-            }
-
-            Dictionary<(string, string), IReadOnlyList<Forecast>> forecasts = (await work.QueryAsync<ForecastValueRow>(WeatherSql.LoadForecasts))
-                .GroupBy(row => (row.Site, row.Feed))
-                .ToDictionary(feed => feed.Key, feed => (IReadOnlyList<Forecast>)[.. feed.GroupBy(row => row.IssuedAt).Select(issue => ForecastOf([.. issue]))]);
-            return new KeptWeather(builders.ToDictionary(each => each.Key, each => each.Value.Build()!), forecasts);
-        },
-        stop);
+    public async Task<KeptWeather> LoadAsync(CancellationToken stop)
+    {
+        (string Change, KeptWeather Weather) read = await database.ReadAtOnceAsync(ReadAsync, stop);
+        atHand = read;
+        return read.Weather;
+    }
 
     /// <summary>The values of a site that its sources have changed, as they stood before, by day.</summary>
     public Task<IReadOnlyList<ReplacedValue>> LoadReplacedAsync(string site, CancellationToken stop) => database.ReadAsync(
@@ -74,43 +69,60 @@ public sealed class WeatherStore(Database database)
         ],
         stop);
 
-    private static async Task<int> KeepDaysAsync(
-        Work work, FetchedWeather fetched, DailySeries observed, DateTimeOffset at, List<KeptChange> changed, List<(string, string, string, string)> remarks)
+    /// <summary>Says that what is kept is another from now on; gives the number of the change.</summary>
+    internal static async Task<string> MarkChangedAsync(Work work)
     {
-        var from = new { site = fetched.Site, feed = fetched.Feed, day = StoredText.Of(observed.FirstDay) };
-        Dictionary<(string, string), double> kept = (await work.QueryAsync<DailyValueRow>(WeatherSql.LoadDaysFrom, from)).ToDictionary(row => (row.Day, row.Variable), row => row.Value);
+        string before = await work.FindAsync<string>(RegionValueSql.Find, new { name = LastChange }) ?? "0";
+        string number = (long.Parse(before, CultureInfo.InvariantCulture) + 1).ToString(CultureInfo.InvariantCulture);
+        await RegionValues.KeepAsync(work, LastChange, number);
+        return number;
+    }
+
+    private async Task<(string Change, KeptWeather Weather)> ReadAsync(Work work)
+    {
+        string change = await work.FindAsync<string>(RegionValueSql.Find, new { name = LastChange }) ?? "";
+        if (atHand is { } known && known.Change == change) return known;
+        var days = new KeptDays();
+        await work.ReadEachAsync(WeatherSql.LoadDays, row => days.Add(row.GetString(0), row.GetString(1), row.GetString(2), row.GetString(3), row.GetDouble(4), row.IsDBNull(5)));
+        Dictionary<(string, string), IReadOnlyList<Forecast>> forecasts = (await work.QueryAsync<ForecastValueRow>(WeatherSql.LoadForecasts))
+            .GroupBy(row => (row.Site, row.Feed))
+            .ToDictionary(feed => feed.Key, feed => (IReadOnlyList<Forecast>)[.. feed.GroupBy(row => row.IssuedAt).Select(issue => ForecastOf([.. issue]))]);
+        return (change, new KeptWeather(days.Build(), forecasts));
+    }
+
+    private static async Task<int> KeepDaysAsync(
+        Work work, FetchedWeather fetched, DailySeries observed, DateTimeOffset at, KeptWeatherBuilder after, List<KeptChange> changed, List<(string, string, string, string)> remarks)
+    {
+        DailySeries? kept = after.DaysOf(fetched.Site, fetched.Feed);
         List<DailyValueRow> added = [], replaced = [];
         foreach (WeatherVariable variable in Variables)
         {
             ReadOnlySpan<double> column = observed.Column(variable);
+            ReadOnlySpan<double> keptColumn = kept is null ? [] : kept.Column(variable);
             for (int i = 0; i < column.Length; i++)
             {
                 // A value that a source no longer gives is no change: replies leave out what they do not know.
                 if (double.IsNaN(column[i])) continue;
-                var row = new DailyValueRow
+                int place = kept?.IndexOf(observed.DayAt(i)) ?? -1;
+                double standing = (uint)place < (uint)keptColumn.Length ? keptColumn[place] : double.NaN;
+                if (Math.Abs(standing - column[i]) <= SameWithin) continue;
+                (double.IsNaN(standing) ? added : replaced).Add(new DailyValueRow
                 {
                     Site = fetched.Site, Feed = fetched.Feed, Day = StoredText.Of(observed.DayAt(i)), Variable = $"{variable}", Value = column[i], SeenAt = StoredText.Of(at),
-                };
-                if (!kept.TryGetValue((row.Day, row.Variable), out double standing))
-                {
-                    added.Add(row);
-                }
-                else if (Math.Abs(standing - row.Value) > SameWithin)
-                {
-                    replaced.Add(row);
-                    changed.Add(new KeptChange(row.Site, row.Feed, observed.DayAt(i), variable, standing, row.Value));
-                }
+                });
+                if (!double.IsNaN(standing)) changed.Add(new KeptChange(fetched.Site, fetched.Feed, observed.DayAt(i), variable, standing, column[i]));
             }
         }
 
-        string? last = kept.Count == 0 ? null : kept.Keys.Max(each => each.Item1);
-        if (last is not null && StoredText.Day(last) > observed.LastDay)
+        if (kept is not null && kept.LastDay > observed.LastDay)
         {
-            remarks.Add((fetched.Site, fetched.Feed, "went back", $"It went back in time: its last day was {last} before and is {StoredText.Of(observed.LastDay)} now. The later days that were kept stay."));
+            remarks.Add((fetched.Site, fetched.Feed, "went back", $"It went back in time: its last day was {StoredText.Of(kept.LastDay)} before and is {StoredText.Of(observed.LastDay)} now. The later days that were kept stay."));
         }
 
+        if (added.Count + replaced.Count == 0) return 0;
         await work.ExecuteEachAsync(WeatherSql.Replace, replaced);
         await work.ExecuteEachAsync(WeatherSql.Insert, replaced.Concat(added));
+        after.Put(fetched.Site, fetched.Feed, observed, replaced);
         return added.Count;
     }
 

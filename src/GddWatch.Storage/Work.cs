@@ -18,6 +18,13 @@ internal readonly record struct Work(DbConnection Connection, DbTransaction? Tra
     /// <summary>Rows as they come, for those that are too many to hold.</summary>
     public IAsyncEnumerable<T> StreamAsync<T>(string sql) => Connection.QueryUnbufferedAsync<T>(sql, transaction: Transaction);
 
+    /// <summary>Rows as they come, read in place: for millions of them.</summary>
+    public async Task ReadEachAsync(string sql, Action<DbDataReader> read)
+    {
+        await using DbDataReader reader = await Connection.ExecuteReaderAsync(Command(sql, null));
+        while (await reader.ReadAsync(Stop)) read(reader);
+    }
+
     /// <summary>Rows as they come, in cells: text as it is, numbers as the shortest text that reads back as the same; null where there is nothing.</summary>
     public async IAsyncEnumerable<IReadOnlyList<string?>> StreamCellsAsync(string sql)
     {

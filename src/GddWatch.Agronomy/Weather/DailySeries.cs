@@ -83,6 +83,14 @@ public sealed class DailySeries
         _ => Mark.Measured,
     };
 
+    /// <summary>Whether a value of the variable has another mark than that it was measured.</summary>
+    internal bool HasMarks(WeatherVariable variable) => variable switch
+    {
+        WeatherVariable.MinimumAirC => MinimumMarks.ContainsAnyExcept(Mark.Measured),
+        WeatherVariable.MaximumAirC => MaximumMarks.ContainsAnyExcept(Mark.Measured),
+        _ => false,
+    };
+
     /// <summary>The worse of the marks of the day's two temperatures, or null where one of them is missing.</summary>
     public Mark? QualityAt(int index)
     {

@@ -79,6 +79,12 @@ public sealed class DailySeriesBuilder
         for (int variable = 0; variable < VariableCount; variable++)
         {
             ReadOnlySpan<double> column = other.Column((WeatherVariable)variable);
+            if (!other.HasMarks((WeatherVariable)variable))
+            {
+                Put(other.FirstDay, (WeatherVariable)variable, column);
+                continue;
+            }
+
             for (int i = 0; i < column.Length; i++)
             {
                 if (!double.IsNaN(column[i])) Put(other.DayAt(i), (WeatherVariable)variable, column[i], other.MarkAt((WeatherVariable)variable, i));

@@ -4,7 +4,7 @@ namespace GddWatch.Storage.Sql;
 internal static class WeatherSql
 {
     public const string LoadDays = """
-        select site as Site, feed as Feed, day as Day, variable as Variable, value as Value, seen_at as SeenAt, replaced_at as ReplacedAt
+        select site, feed, day, variable, value, replaced_at
         from daily_value
         order by site, feed, day, variable, seen_at
         """;
@@ -14,18 +14,6 @@ internal static class WeatherSql
         from daily_value
         where site = @site and replaced_at is not null
         order by day, variable, feed, seen_at
-        """;
-
-    public const string LoadDaysFrom = """
-        select site as Site, feed as Feed, day as Day, variable as Variable, value as Value, seen_at as SeenAt, replaced_at as ReplacedAt
-        from daily_value
-        where site = @site and feed = @feed and day >= @day and replaced_at is null
-        """;
-
-    public const string LastDays = """
-        select site as Site, feed as Feed, max(day) as Day
-        from daily_value
-        group by site, feed
         """;
 
     public const string Replace = """

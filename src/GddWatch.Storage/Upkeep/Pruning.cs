@@ -31,7 +31,9 @@ public sealed class Pruning(Database database)
             int notices = await work.ExecuteAsync(PruneSql.Told, values);
             int messages = await work.ExecuteAsync(PruneSql.Messages, values);
             int forecasts = await work.ExecuteAsync(PruneSql.Forecasts, values);
-            return new Pruned(messages, notices, forecasts, await work.ExecuteAsync(PruneSql.ReplacedValues, values));
+            int replaced = await work.ExecuteAsync(PruneSql.ReplacedValues, values);
+            if (forecasts + replaced > 0) await WeatherStore.MarkChangedAsync(work);
+            return new Pruned(messages, notices, forecasts, replaced);
         };
     }
 }

@@ -23,11 +23,11 @@ internal sealed class ServiceFetch(WatchConfiguration configuration, WeatherServ
     /// <param name="stop">Stops it.</param>
     public async Task<FetchReport> RunAsync(Func<Site, DateOnly> todayAt, DateTimeOffset at, CancellationToken stop)
     {
-        IReadOnlyDictionary<(string Site, string Feed), DateOnly> last = await store.LastDaysAsync(stop);
+        KeptWeather known = await store.LoadAsync(stop);
         ServiceRequest[] requests =
         [
             .. configuration.Region.Sites.SelectMany(site => configuration.Feeds[site.Id].OfType<ServiceFeedDefinition>()
-                .Select(feed => new ServiceRequest(site, feed, FirstWanted(last.TryGetValue((site.Id, feed.Name), out DateOnly kept) ? kept : null, todayAt(site)), todayAt(site)))),
+                .Select(feed => new ServiceRequest(site, feed, FirstWanted(known.Days.GetValueOrDefault((site.Id, feed.Name))?.LastDay, todayAt(site)), todayAt(site)))),
         ];
         if (requests.Length == 0) return FetchReport.Nothing;
         IReadOnlyList<ServiceReading> readings = await services.FetchAsync(requests, stop);

@@ -25,7 +25,7 @@ internal static class SeasonsCommand
         Directory.CreateDirectory(folder);
         try
         {
-            string root = FindRoot();
+            string root = Root.Find();
             string file = SeasonsTable.Write(folder, stations, Path.Combine(root, "config", "treatments.yaml"));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"\n{Path.GetFileName(file)}: {new FileInfo(file).Length / 1e6:N0} MB, {stations:N0} stations of {SeasonsTable.Years} years"));
             Console.WriteLine($"{"",-52}{"s",8}{"CPU s",8}{"peak MB",9}");
@@ -84,11 +84,4 @@ internal static class SeasonsCommand
 
     private static void Print(string name, double seconds, double cpu, double? peakMB) =>
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-52}{seconds,8:N2}{cpu,8:N2}{(peakMB is { } peak ? peak.ToString("N0", CultureInfo.InvariantCulture) : "-"),9}"));
-
-    private static string FindRoot()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "GddWatch.sln"))) folder = folder.Parent;
-        return folder?.FullName ?? throw new InvalidOperationException("The program is not below the folder of GddWatch.sln.");
-    }
 }

@@ -1,5 +1,6 @@
 using GddWatch.Agronomy.Weather;
 using GddWatch.Storage;
+using GddWatch.Storage.Upkeep;
 using Xunit;
 
 namespace GddWatch.Tests.Storage;
@@ -59,7 +60,6 @@ public abstract class WeatherStoreTests(DatabaseKind kind) : IAsyncDisposable
         WeatherChanges changes = await store.KeepAsync([Fetched(Days(6))], Kept.Morning.AddDays(1), Stop);
         Assert.Contains("went back in time", Assert.Single(changes.Remarks).Words, StringComparison.Ordinal);
         Assert.Equal(10, (await store.LoadAsync(Stop)).Days[("lawn", "a service")].Count);
-        Assert.Equal(First.AddDays(9), (await store.LastDaysAsync(Stop))[("lawn", "a service")]);
     }
 
     [Fact]
@@ -87,6 +87,48 @@ public abstract class WeatherStoreTests(DatabaseKind kind) : IAsyncDisposable
         Assert.Contains("41.800", Assert.Single((await store.KeepAsync([there], Kept.Morning.AddDays(1), Stop)).Remarks).Words, StringComparison.Ordinal);
         Assert.Empty((await store.KeepAsync([there], Kept.Morning.AddDays(2), Stop)).Remarks);
     }
+
+    [Fact]
+    public async Task What_is_at_hand_is_what_is_read_again_from_the_database()
+    {
+        await using Database database = await place.OpenAsync(Stop);
+        var store = new WeatherStore(database);
+        await store.LoadAsync(Stop);
+        await store.KeepAsync([Fetched(Days(10)), Fetched(Days(4)) with { Site = "green" }], Kept.Morning, Stop);
+        await store.KeepAsync([Fetched(Days(12, (day, c) => day == First.AddDays(4) ? c + 2 : day == First.AddDays(7) ? double.NaN : c))], Kept.Morning.AddDays(1), Stop);
+        var forecast = new Forecast(First.AddDays(2), Kept.Morning.AddDays(2).ToOffset(TimeSpan.FromHours(-5)), Days(7, (day, c) => day == First.AddDays(6) ? double.NaN : c));
+        foreach (int hours in (int[])[0, 3, 3]) await store.KeepAsync([Fetched(null) with { Forecast = forecast with { IssuedAt = forecast.IssuedAt.AddHours(-hours) } }], forecast.IssuedAt, Stop);
+        Assert.Equal(await TextAsync(new WeatherStore(database)), await TextAsync(store));
+    }
+
+    [Fact]
+    public async Task What_another_program_keeps_or_takes_out_is_seen()
+    {
+        await using Database database = await place.OpenAsync(Stop);
+        var store = new WeatherStore(database);
+        var other = new WeatherStore(database);
+        await store.KeepAsync([Fetched(Days(5))], Kept.Morning, Stop);
+        await other.KeepAsync([Fetched(Days(8))], Kept.Morning.AddDays(1), Stop);
+        Assert.Equal(8, (await store.LoadAsync(Stop)).Days[("lawn", "a service")].Count);
+        Assert.Equal(0, (await store.KeepAsync([Fetched(Days(8))], Kept.Morning.AddDays(2), Stop)).Added);
+        await other.KeepAsync([Fetched(Days(9, (_, c) => c + 1))], Kept.Morning.AddDays(3), Stop);
+        WeatherChanges changes = await store.KeepAsync([Fetched(Days(9, (_, c) => c + 1))], Kept.Morning.AddDays(4), Stop);
+        Assert.Equal((0, 0), (changes.Added, changes.Changed.Count));
+        Assert.Equal(Mark.Corrected, (await store.LoadAsync(Stop)).Days[("lawn", "a service")].QualityAt(3));
+        await new Pruning(database).RunAsync(First.AddYears(1), First.AddYears(4), Stop);
+        Assert.Equal(Mark.Measured, (await store.LoadAsync(Stop)).Days[("lawn", "a service")].QualityAt(3));
+    }
+
+    private static async Task<string> TextAsync(WeatherStore store)
+    {
+        KeptWeather kept = await store.LoadAsync(Stop);
+        IEnumerable<string> days = kept.Days.OrderBy(each => each.Key).Select(each => $"{each.Key} {Text(each.Value)}");
+        IEnumerable<string> forecasts = kept.Forecasts.OrderBy(each => each.Key).SelectMany(each => each.Value.Select(forecast => $"{each.Key} {forecast.IssuedOn:O} {forecast.IssuedAt:O} {Text(forecast.Days)}"));
+        return string.Join('\n', days.Concat(forecasts));
+    }
+
+    private static string Text(DailySeries series) => $"{series.FirstDay:O} {series.Count} " + string.Join(' ', Enum.GetValues<WeatherVariable>().SelectMany(
+        variable => Enumerable.Range(0, series.Has(variable) ? series.Count : 0).Select(i => FormattableString.Invariant($"{variable} {series.Column(variable)[i]:R} {(double.IsNaN(series.Column(variable)[i]) ? null : series.MarkAt(variable, i))}"))));
 
     private static FetchedWeather Fetched(DailySeries? observed) => new("lawn", "a service", observed, null, null);
 
