@@ -6,4 +6,8 @@ namespace GddWatch.Agronomy.Windows;
 /// <param name="WeatherThrough">The last day whose weather is known; null where there is none.</param>
 /// <param name="Windows">The window of each treatment in its current or next season.</param>
 /// <param name="Ended">The windows of each treatment's season before that.</param>
-public sealed record Standing(string SiteId, DateOnly Day, DateOnly? WeatherThrough, IReadOnlyList<Window> Windows, IReadOnlyList<Window> Ended);
+public sealed record Standing(string SiteId, DateOnly Day, DateOnly? WeatherThrough, IReadOnlyList<Window> Windows, IReadOnlyList<Window> Ended)
+{
+    /// <summary>The same with every reason made now, so that the weather behind it can be let go.</summary>
+    public Standing WithReasonsMade() => this with { Windows = [.. Windows.Select(window => window.WithReasonsMade())], Ended = [.. Ended.Select(window => window.WithReasonsMade())] };
+}

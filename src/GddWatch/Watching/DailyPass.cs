@@ -42,60 +42,32 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         ILookup<string, KeptWindow> keptBySite = (await windows.LoadAsync(stop)).ToLookup(kept => kept.Site);
         HeldUpMail heldUp = await HeldUpMail.LoadAsync(database, configuration.Region, at, stop);
         Region region = configuration.Region with { Recipients = heldUp.Recipients };
-        var planned = new List<PlannedNotice>();
-        var keep = new List<KeptWindow>();
-        var judged = new List<string>();
-        var operatorWords = new List<string>();
-        var failures = new List<string>();
-        var troubles = new List<FeedTrouble>();
-        var judgings = new Dictionary<string, SiteJudging>(StringComparer.Ordinal);
-        foreach (SiteWeather site in weather)
-        {
-            stop.ThrowIfCancellationRequested();
-            try
-            {
-                if (ClockBehind(site.Site, [.. keptBySite[site.Site.Id]], dayAt(site.Site)) is { } behind)
-                {
-                    failures.Add(behind);
-                    continue;
-                }
-
-                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site));
-                ConfigurationChange change = ConfigurationChange.Between([.. keptBySite[site.Site.Id]], judging, configuration.JudgingFingerprint, day);
-                IReadOnlyList<KeptWindow> kept = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))];
-                IReadOnlyList<PlannedNotice> notices = judging.Metrics is { } metrics
-                    ? NoticePlan.For(
-                        judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, WantsHeadsUp(site.Site) ? judging.Chances : null, heldUp.OutOfDate(judging.Standing))
-                    : [];
-                operatorWords.AddRange(change.OperatorWords);
-                troubles.AddRange(FeedTrouble.Of(site, judging.Standing));
-                planned.AddRange(notices);
-                keep.AddRange(kept);
-                judged.Add(site.Site.Id);
-                judgings.Add(site.Site.Id, judging);
-            }
-            catch (Exception failure) when (failure is not OperationCanceledException)
-            {
-                // One site's bad day must not cost the others theirs.
-                failures.Add($"{site.Site.Name} could not be judged: {failure.Message}");
-            }
-        }
-
+        BulletinPass? bulletin = bulletinTime is not null && await IsBulletinDueAsync(bulletinTime, day, stop) ? new BulletinPass(configuration with { Region = region }, day) : null;
+        // No site's part rests on another's, and only what is needed afterwards is held: the weather behind thousands of them would not fit.
+        var parts = new SitePart[weather.Count];
+        Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = stop }, i => parts[i] = PartOf(weather[i]));
+        SitePart[] judged = [.. parts.Where(part => part.Standing is not null)];
+        List<PlannedNotice> planned = [.. judged.SelectMany(part => part.Planned)];
+        KeptWindow[] keep = [.. judged.SelectMany(part => part.Windows)];
+        string[] failures = [.. parts.SelectMany(part => part.Failures)];
+        FeedTrouble[] troubles = [.. judged.SelectMany(part => part.Troubles)];
         string[] troublesTold = (await regionValues.FindAsync(TroublesTold, stop))?.Split('\n') ?? [];
-        operatorWords.AddRange(troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words));
-        operatorWords.AddRange(failures);
-        MailRenewal renewal = heldUp.Renew([.. judgings.Values.Select(judging => judging.Standing)]);
+        string[] operatorWords =
+        [
+            .. judged.SelectMany(part => part.OperatorWords), .. troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words), .. failures,
+        ];
+        MailRenewal renewal = heldUp.Renew([.. judged.Select(part => part.Standing!)]);
         planned.AddRange(renewal.StillStanding(await new Outbox(database).LoadAsync(renewal.Withdrawn, stop), region.Recipients, day, told.Last));
         var tellings = new Tellings(told.All.Select(each => (each.Key, each.Day)), planned);
         List<Message> messages = [.. MessagePlan.For([.. planned.Select(each => each with { Notice = tellings.Numbered(each.Notice) })], region, day)];
-        if (operatorWords.Count > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
+        if (operatorWords.Length > 0) messages.Add(MessagePlan.ToOperator(operatorWords, configuration.Region, day));
         var values = new Dictionary<string, string>(StringComparer.Ordinal) { [TroublesTold] = string.Join('\n', troubles.Select(trouble => trouble.Key)) };
         QueuedMessage[] bulletins = [];
-        if (bulletinTime is not null && await IsBulletinDueAsync(bulletinTime, day, stop))
+        if (bulletin is not null)
         {
             TimeZoneInfo zone = TimeZoneInfo.FindSystemTimeZoneById(configuration.Region.TimeZone);
-            bulletins = [.. BulletinPass.Write(configuration with { Region = region }, judgings, day).Select(message => Queued(message, bulletinTime.NotBefore(day, zone) ?? at))];
-            values[LastBulletin] = $"{bulletinTime.LastOn(day):yyyy-MM-dd}";
+            bulletins = [.. bulletin.Write(judged.ToDictionary(part => part.Site, part => part.Bulletins)).Select(message => Queued(message, bulletinTime!.NotBefore(day, zone) ?? at))];
+            values[LastBulletin] = $"{bulletinTime!.LastOn(day):yyyy-MM-dd}";
         }
 
         int queued = await passes.CommitAsync(
@@ -104,7 +76,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 Day = day,
                 At = at,
                 Configuration = configuration.JudgingFingerprint,
-                Sites = judged,
+                Sites = [.. judged.Select(part => part.Site)],
                 Windows = keep,
                 Messages = [.. messages.Select(message => Queued(message, at)), .. bulletins],
                 Withdrawn = heldUp.Withdrawn(renewal, bulletins),
@@ -112,8 +84,38 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 RegionValues = values,
             },
             stop);
-        if (calendars is not null) failures.AddRange(await CalendarPass.WriteAsync(calendars, configuration.Region, judgings, tellings, at, stop));
-        return new PassReport(day, keep, queued, failures);
+        string? trouble = calendars is null
+            ? null
+            : await CalendarPass.WriteAsync(calendars, configuration.Region, judged.Where(part => part.Calendar is not null).ToDictionary(part => part.Site, part => part.Calendar!), tellings, at, stop);
+        return new PassReport(day, keep, queued, trouble is null ? failures : [.. failures, trouble]);
+
+        SitePart PartOf(SiteWeather site)
+        {
+            try
+            {
+                KeptWindow[] kept = [.. keptBySite[site.Site.Id]];
+                if (ClockBehind(site.Site, kept, dayAt(site.Site)) is { } behind) return SitePart.Failed(site.Site, behind);
+                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site));
+                ConfigurationChange change = ConfigurationChange.Between(kept, judging, configuration.JudgingFingerprint, day);
+                return new SitePart(site.Site.Id)
+                {
+                    Standing = judging.Standing.WithReasonsMade(),
+                    Windows = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))],
+                    Planned = judging.Metrics is { } metrics
+                        ? NoticePlan.For(
+                            judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, WantsHeadsUp(site.Site) ? judging.Chances : null, heldUp.OutOfDate(judging.Standing))
+                        : [],
+                    OperatorWords = change.OperatorWords,
+                    Troubles = FeedTrouble.Of(site, judging.Standing),
+                    Bulletins = bulletin?.PartsOf(site.Site, judging) ?? SitePart.NoBulletins,
+                }.WithCalendar(calendars is null ? null : judging, configuration.Region);
+            }
+            catch (Exception failure) when (failure is not OperationCanceledException)
+            {
+                // One site's bad day must not cost the others theirs.
+                return SitePart.Failed(site.Site, $"{site.Site.Name} could not be judged: {failure.Message}");
+            }
+        }
     }
 
     /// <summary>Whether anybody wants to hear beforehand of windows at a site.</summary>
@@ -131,7 +133,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
     }
 
     /// <summary>Whether the clock must have been put back: then what was told already would look as if it had not come yet, and would be taken back.</summary>
-    private static string? ClockBehind(Site site, IReadOnlyList<KeptWindow> kept, DateOnly day) => kept.Max(window => window.WeatherThrough) is { } through && through > day
+    private static string? ClockBehind(Site site, KeptWindow[] kept, DateOnly day) => kept.Max(window => window.WeatherThrough) is { } through && through > day
         ? $"{site.Name} was not judged: the clock of this machine says that it is {Wording.Day(day)}, but it was judged before with the weather of {Wording.Day(through)}. Put the clock right."
         : null;
 

@@ -43,14 +43,15 @@ internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadO
     /// <summary>The calendars as the last day left them: a service writes them after each pass, but nobody reads those of past days.</summary>
     private async Task<IReadOnlyList<string>> WriteCalendarsAsync(IReadOnlyList<SiteWeather> weather, DateOnly day, CancellationToken stop)
     {
-        var judgings = new Dictionary<string, SiteJudging>(StringComparer.Ordinal);
+        var windows = new Dictionary<string, IReadOnlyList<Notice>>(StringComparer.Ordinal);
         foreach (SiteWeather site in weather)
         {
-            judgings.Add(site.Site.Id, SiteJudging.Judge(place.Configuration.Treatments, site.Until(day), journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), day));
+            var judging = SiteJudging.Judge(place.Configuration.Treatments, site.Until(day), journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), day);
+            if (CalendarPass.Of(judging, place.Region) is { } known) windows.Add(site.Site.Id, known);
         }
 
         ToldNotices told = await new ToldStore(database).LoadAsync(stop);
-        return await CalendarPass.WriteAsync(calendars, place.Region, judgings, new Tellings(told.All.Select(each => (each.Key, each.Day)), []), InstantOf(day), stop);
+        return await CalendarPass.WriteAsync(calendars, place.Region, windows, new Tellings(told.All.Select(each => (each.Key, each.Day)), []), InstantOf(day), stop) is { } trouble ? [trouble] : [];
     }
 
     /// <summary>The rules of a replay: all of a day's mails are written in its evening, whenever their readers want to be left in peace.</summary>
