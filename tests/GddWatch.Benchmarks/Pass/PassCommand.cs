@@ -19,22 +19,23 @@ internal static class PassCommand
 {
     private const int DefaultSites = 10_000;
     private const int DefaultYears = 12;
-    private const int Days = 5;
+    private const int DefaultDays = 5;
 
     /// <summary>How many past days a daily fetch brings again.</summary>
     private const int AgainDays = 14;
 
     private static readonly DateOnly Last = new(2026, 4, 20);
 
-    /// <summary>Runs it: how many sites, and how many years of history.</summary>
+    /// <summary>Runs it: how many sites, how many years of history, and how many days.</summary>
     public static async Task<int> RunAsync(string[] args, CancellationToken stop)
     {
         int sites = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : DefaultSites;
         int years = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : DefaultYears;
+        int days = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : DefaultDays;
         DirectoryInfo folder = Directory.CreateTempSubdirectory("gddwatch-pass-");
         try
         {
-            return await MeasureAsync(folder.FullName, sites, years, stop);
+            return await MeasureAsync(folder.FullName, sites, years, days, stop);
         }
         finally
         {
@@ -42,13 +43,13 @@ internal static class PassCommand
         }
     }
 
-    private static async Task<int> MeasureAsync(string folder, int sites, int years, CancellationToken stop)
+    private static async Task<int> MeasureAsync(string folder, int sites, int years, int days, CancellationToken stop)
     {
         var region = new PassRegion(sites, new DateOnly(Last.Year - years, 1, 1), Last);
         region.WriteConfiguration(Path.Combine(folder, "config"), Path.Combine(Root.Find(), "config"));
         string[] ids = [.. region.Ids];
         DailySeries[] weather = [.. region.Weather()];
-        DateOnly today = Last.AddDays(1 - Days);
+        DateOnly today = Last.AddDays(1 - days);
         var clock = new PassClock(today);
         var place = Workplace.Open(Path.Combine(folder, "config"), new Terminal(Console.Out, Console.Error, clock, isInteractive: false))!;
         await using Database database = await Database.OpenAsync(Path.Combine(folder, "gddwatch.db"), clock, stop);
