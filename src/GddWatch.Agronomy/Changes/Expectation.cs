@@ -13,7 +13,7 @@ public static class Expectation
     public static string InWords(Window window, SiteMetrics metrics, DateOnly day)
     {
         var view = new SeasonView(metrics, window.Season);
-        if (window.Treatment.Closed?.KnownDay(view) is not { Day: { } closes, Source: var source }) return UsualPace.Before(window, metrics).InWords(window, day);
+        if (window.Treatment.Closed?.KnownDay(view) is not { Day: { } closes, Source: var source }) return metrics.Climate.PaceOf(window).InWords(window, day);
         string best = window.State == WindowState.Open && window.Treatment.Closing?.KnownDay(view)?.Day is { } past && past > day
             ? $"is past its best from {Wording.Day(past)} and "
             : "";
@@ -25,7 +25,7 @@ public static class Expectation
     {
         ArgumentNullException.ThrowIfNull(window);
         var view = new SeasonView(metrics, window.Season);
-        DateOnly? known = window.Treatment.Closed?.KnownDay(view)?.Day ?? UsualPace.Before(window, metrics).ClosesAbout(window, day);
+        DateOnly? known = window.Treatment.Closed?.KnownDay(view)?.Day ?? metrics.Climate.PaceOf(window).ClosesAbout(window, day);
         return known > window.Season.Span.Last ? window.Season.Span.Last : known;
     }
 }

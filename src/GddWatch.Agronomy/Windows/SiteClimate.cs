@@ -27,6 +27,7 @@ public sealed class SiteClimate
 
     private readonly SiteMetrics metrics;
     private readonly Dictionary<(double FreezeC, DateOnly From, DateOnly Until), int?> freezeOffsets = [];
+    private readonly Dictionary<(string Treatment, int Season), UsualPace> paces = [];
 
     internal SiteClimate(SiteMetrics metrics)
     {
@@ -40,6 +41,15 @@ public sealed class SiteClimate
 
     /// <summary>When the last freeze usually comes here.</summary>
     internal LastFreezeClimate LastFreeze { get; }
+
+    /// <summary>How long a window has lasted in the seasons before its own.</summary>
+    internal UsualPace PaceOf(Window window)
+    {
+        if (paces.TryGetValue((window.Treatment.Id, window.Season.Year), out UsualPace? known)) return known;
+        UsualPace pace = UsualPace.Before(window, metrics);
+        paces.Add((window.Treatment.Id, window.Season.Year), pace);
+        return pace;
+    }
 
     /// <summary>
     /// The date of the season by which the first freeze has come with a chance p: with the share pF of earlier seasons that had a freeze and the dates of

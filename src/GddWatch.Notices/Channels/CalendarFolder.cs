@@ -28,7 +28,7 @@ public sealed class CalendarFolder
         this.folder = folder;
     }
 
-    /// <summary>Writes all of them. A site whose windows are not given, since it could not be judged, keeps its file; what is there of sites that are no more is removed.</summary>
+    /// <summary>Writes those that say something new. A site whose windows are not given, since it could not be judged, keeps its file; what is there of sites that are no more is removed.</summary>
     /// <param name="region">The region with its sites.</param>
     /// <param name="windows">How the windows stand, by the ids of the sites.</param>
     /// <param name="asOf">The instant of the pass.</param>
@@ -41,10 +41,9 @@ public sealed class CalendarFolder
         try
         {
             MakeFolder();
-            foreach (Site site in region.Sites.Where(site => windows.ContainsKey(site.Id)))
-            {
-                await WriteAsync(FileOf(site.Id), CalendarFile.Feed($"{site.Name}: windows of lawn tasks", windows[site.Id], region, asOf), stop);
-            }
+            await Parallel.ForEachAsync(
+                region.Sites.Where(site => windows.ContainsKey(site.Id)), stop,
+                async (site, token) => await WriteAsync(FileOf(site.Id), CalendarFile.Feed($"{site.Name}: windows of lawn tasks", windows[site.Id], region, asOf), token));
 
             IReadOnlyList<Notice> all = [.. region.Sites.SelectMany(site => windows.GetValueOrDefault(site.Id, []))];
             await WriteAsync(All, CalendarFile.Feed($"{region.Name}: windows of lawn tasks", all, region, asOf), stop);
@@ -64,6 +63,8 @@ public sealed class CalendarFolder
     {
         stop.ThrowIfCancellationRequested();
         string path = Path.Combine(folder, $"{name}{Ending}");
+        // Bringing a file safely to the disk takes its time, and of thousands few change from one day to the next.
+        if (File.Exists(path) && CalendarFile.SaysTheSame(await File.ReadAllBytesAsync(path, stop), calendar)) return;
         var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write, Share = FileShare.None, Options = FileOptions.Asynchronous };
         if (!OperatingSystem.IsWindows()) options.UnixCreateMode = OwnersFile;
         await using (var stream = new FileStream($"{path}{Unfinished}", options))

@@ -52,6 +52,22 @@ public static class CalendarFile
         return Bytes(calendar);
     }
 
+    /// <summary>Whether two calendars say the same, whenever they were made.</summary>
+    internal static bool SaysTheSame(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other)
+    {
+        while (one.Length > 0 && other.Length > 0)
+        {
+            ReadOnlySpan<byte> line = LineAt(one), otherLine = LineAt(other);
+            if (!line.SequenceEqual(otherLine) && !(line.StartsWith("DTSTAMP:"u8) && otherLine.StartsWith("DTSTAMP:"u8))) return false;
+            one = one[line.Length..];
+            other = other[otherLine.Length..];
+        }
+
+        return one.Length == other.Length;
+    }
+
+    private static ReadOnlySpan<byte> LineAt(ReadOnlySpan<byte> text) => text.IndexOf((byte)'\n') is >= 0 and var end ? text[..(end + 1)] : text;
+
     private static Calendar Made(IReadOnlyList<Notice> notices, string domain, string remark, DateTimeOffset at)
     {
         var calendar = new Calendar { ProductId = "-//GddWatch//Windows of lawn tasks//EN" };

@@ -81,7 +81,7 @@ internal static class PassCommand
         return 0;
     }
 
-    private static Task KeepAsync(WeatherStore store, string[] ids, DailySeries[] weather, DateOnly through, int days, TimeProvider clock, CancellationToken stop) => store.KeepAsync(
+    private static Task<WeatherChanges> KeepAsync(WeatherStore store, string[] ids, DailySeries[] weather, DateOnly through, int days, TimeProvider clock, CancellationToken stop) => store.KeepAsync(
         [.. ids.Zip(weather, (id, series) => new FetchedWeather(id, PassRegion.Feed, Cut(series, through, days), null, null))], clock.GetUtcNow(), stop);
 
     private static DailySeries Cut(DailySeries series, DateOnly through, int days)

@@ -41,6 +41,22 @@ public sealed class CalendarFolderTests : IDisposable
     }
 
     [Fact]
+    public async Task A_calendar_that_says_nothing_new_is_left_alone_and_one_that_does_is_written()
+    {
+        await WriteAsync(["north-common", "mill-green"]);
+        string still = File.ReadAllText(Path.Combine(folder, "north-common.ics")), moved = File.ReadAllText(Path.Combine(folder, "mill-green.ics"));
+        Dictionary<string, IReadOnlyList<Notice>> windows = WindowsOf(["north-common", "mill-green"]);
+        var later = new Dictionary<string, IReadOnlyList<Notice>>(windows) { ["mill-green"] = [.. windows["mill-green"].Select(notice => notice with { Reason = "It is another day." })] };
+        Assert.Null(await new CalendarFolder(folder).WriteAsync(RegionOf(["north-common", "mill-green"]), later, SampleMessages.QueuedAt.AddDays(1), TestContext.Current.CancellationToken));
+        Assert.Equal(still, File.ReadAllText(Path.Combine(folder, "north-common.ics")));
+        string now = File.ReadAllText(Path.Combine(folder, "mill-green.ics"));
+        Assert.Contains("It is another day.", now, StringComparison.Ordinal);
+        Assert.NotEqual(StampOf(moved), StampOf(now));
+    }
+
+    private static string StampOf(string calendar) => calendar.Split("\r\n").First(line => line.StartsWith("DTSTAMP:", StringComparison.Ordinal));
+
+    [Fact]
     public async Task A_site_that_could_not_be_judged_keeps_its_file()
     {
         await WriteAsync(["north-common", "mill-green"]);
