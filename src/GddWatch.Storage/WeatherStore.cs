@@ -34,19 +34,23 @@ public sealed class WeatherStore(Database database)
             async work =>
             {
                 (string change, KeptWeather before) = await ReadAsync(work);
-                int added = 0;
+                List<DailyValueRow> added = [], replaced = [];
+                List<ForecastValueRow> forecasts = [];
                 List<KeptChange> changed = [];
                 List<(string, string, string, string)> remarks = [];
                 var after = new KeptWeatherBuilder(before);
                 foreach (FetchedWeather each in fetched)
                 {
-                    if (each.Observed is { } observed) added += await KeepDaysAsync(work, each, observed, at, after, changed, remarks);
-                    if (each.Forecast is { } forecast && after.Add(each.Site, each.Feed, forecast)) await work.ExecuteEachAsync(WeatherSql.KeepForecast, Rows(each, forecast));
+                    if (each.Observed is { } observed) KeepDays(each, observed, at, after, added, replaced, changed, remarks);
+                    if (each.Forecast is { } forecast && after.Add(each.Site, each.Feed, forecast)) forecasts.AddRange(Rows(each, forecast));
                     if (each.Position is { } position) await KeepPositionAsync(work, each, position, at, remarks);
                 }
 
+                await work.ExecuteEachAsync(WeatherSql.Replace, replaced);
+                await work.ExecuteEachAsync(WeatherSql.Insert, replaced.Concat(added));
+                await work.ExecuteEachAsync(WeatherSql.KeepForecast, forecasts);
                 if (after.IsChanged) change = await MarkChangedAsync(work);
-                return (new WeatherChanges(added, changed, remarks), (change, after.Build()));
+                return (new WeatherChanges(added.Count, changed, remarks), (change, after.Build()));
             },
             stop);
         return changes;
@@ -90,11 +94,13 @@ public sealed class WeatherStore(Database database)
         return (change, new KeptWeather(days.Build(), forecasts));
     }
 
-    private static async Task<int> KeepDaysAsync(
-        Work work, FetchedWeather fetched, DailySeries observed, DateTimeOffset at, KeptWeatherBuilder after, List<KeptChange> changed, List<(string, string, string, string)> remarks)
+    private static void KeepDays(
+        FetchedWeather fetched, DailySeries observed, DateTimeOffset at, KeptWeatherBuilder after,
+        List<DailyValueRow> added, List<DailyValueRow> replaced, List<KeptChange> changed, List<(string, string, string, string)> remarks)
     {
         DailySeries? kept = after.DaysOf(fetched.Site, fetched.Feed);
-        List<DailyValueRow> added = [], replaced = [];
+        int addedBefore = added.Count, replacedBefore = replaced.Count;
+        string seenAt = StoredText.Of(at);
         foreach (WeatherVariable variable in Variables)
         {
             ReadOnlySpan<double> column = observed.Column(variable);
@@ -108,7 +114,7 @@ public sealed class WeatherStore(Database database)
                 if (Math.Abs(standing - column[i]) <= SameWithin) continue;
                 (double.IsNaN(standing) ? added : replaced).Add(new DailyValueRow
                 {
-                    Site = fetched.Site, Feed = fetched.Feed, Day = StoredText.Of(observed.DayAt(i)), Variable = $"{variable}", Value = column[i], SeenAt = StoredText.Of(at),
+                    Site = fetched.Site, Feed = fetched.Feed, Day = StoredText.Of(observed.DayAt(i)), Variable = $"{variable}", Value = column[i], SeenAt = seenAt,
                 });
                 if (!double.IsNaN(standing)) changed.Add(new KeptChange(fetched.Site, fetched.Feed, observed.DayAt(i), variable, standing, column[i]));
             }
@@ -119,11 +125,7 @@ public sealed class WeatherStore(Database database)
             remarks.Add((fetched.Site, fetched.Feed, "went back", $"It went back in time: its last day was {StoredText.Of(kept.LastDay)} before and is {StoredText.Of(observed.LastDay)} now. The later days that were kept stay."));
         }
 
-        if (added.Count + replaced.Count == 0) return 0;
-        await work.ExecuteEachAsync(WeatherSql.Replace, replaced);
-        await work.ExecuteEachAsync(WeatherSql.Insert, replaced.Concat(added));
-        after.Put(fetched.Site, fetched.Feed, observed, replaced);
-        return added.Count;
+        if (added.Count + replaced.Count > addedBefore + replacedBefore) after.Put(fetched.Site, fetched.Feed, observed, replaced[replacedBefore..]);
     }
 
     private static async Task KeepPositionAsync(

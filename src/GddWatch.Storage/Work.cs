@@ -9,9 +9,27 @@ internal readonly record struct Work(DbConnection Connection, DbTransaction? Tra
 {
     public Task<int> ExecuteAsync(string sql, object? values = null) => Connection.ExecuteAsync(Command(sql, values));
 
-    /// <summary>The same statement for each of several sets of values, compiled once.</summary>
-    public Task<int> ExecuteEachAsync<T>(string sql, IEnumerable<T> each)
-        where T : class => Connection.ExecuteAsync(Command(sql, each));
+    /// <summary>The same statement for each of several rows, prepared once; gives how many rows of the table were concerned.</summary>
+    public async Task<int> ExecuteEachAsync<T>(string sql, IEnumerable<T> rows)
+        where T : class
+    {
+        int concerned = 0;
+        RowStatement<T>? statement = null;
+        try
+        {
+            foreach (T row in rows)
+            {
+                statement ??= await RowStatement<T>.PrepareAsync(this, sql);
+                concerned += await statement.ExecuteAsync(row, Stop);
+            }
+        }
+        finally
+        {
+            if (statement is not null) await statement.DisposeAsync();
+        }
+
+        return concerned;
+    }
 
     public Task<IEnumerable<T>> QueryAsync<T>(string sql, object? values = null) => Connection.QueryAsync<T>(Command(sql, values));
 
