@@ -175,6 +175,20 @@ public sealed class PastSeasonsTests
     }
 
     [Fact]
+    public async Task A_row_given_twice_and_a_day_outside_all_seasons_are_told_and_not_scored()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string file = Path.Combine(workshop.Folder, "seen.csv");
+        const string Row = "north-common,first-seedlings,2021-04-20\n";
+        await File.WriteAllTextAsync(file, $"site,event,date\n{Row}{Row}north-common,first-seedlings,1890-04-20\n", TestContext.Current.CancellationToken);
+        Ran ran = await workshop.RunAsync(["backtest", "--format", "json", .. OnePreEmergent, "--observed", file]);
+        Assert.Equal(0, ran.Code);
+        Assert.Contains("line 3: The row says the same as line 2.", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("not scored: first-seedlings at north-common, Sunday 20 April 1890. Judged were 2013 to 2025.", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(1, JsonDocument.Parse(ran.Output).RootElement.GetProperty("scores")[0].GetProperty("seasons").GetInt32());
+    }
+
+    [Fact]
     public async Task Wrong_options_are_wrong_usage_and_all_of_them_are_told()
     {
         using Workshop workshop = Workshop.WithSamples();

@@ -1,6 +1,7 @@
 using GddWatch.Agronomy.Backtesting.Scores;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Treatments;
+using GddWatch.Agronomy.Windows;
 using GddWatch.Feeds.Faults;
 using GddWatch.Watching;
 
@@ -9,6 +10,8 @@ namespace GddWatch.Commands.Backtesting;
 /// <summary>What was seen outdoors: in the journal, and in a file.</summary>
 internal static class Observations
 {
+    private const int MostShown = 5;
+
     /// <summary>All of it; null, with what is wrong told on the error stream, where the file as a whole cannot be used.</summary>
     public static async Task<ObservedDates?> ReadAsync(string? file, Keeping keeping, Workplace place, Terminal terminal, CancellationToken stop)
     {
@@ -21,6 +24,17 @@ internal static class Observations
         return reader.Faults.Any(fault => fault.Severity == FaultSeverity.Refused) || (read.Count == 0 && reader.Faults.Count > 0) ? null : new ObservedDates([.. recorded, .. read]);
     }
 
+    /// <summary>Says which dates lie in no season that was judged, so that nobody believes them scored.</summary>
+    public static void TellOutside(ObservedDates observed, PastSeasons past, Terminal terminal)
+    {
+        ILookup<string, Window> windows = past.Windows.ToLookup(window => window.Site.Id, StringComparer.Ordinal);
+        string[] outside = [.. observed.All
+            .Where(each => windows[each.Site].Where(window => IsComparedWith(window.Treatment, each.What)).ToArray() is { Length: > 0 } own && !own.Any(window => Target.IsOf(each, window.Season)))
+            .Select(each => $"{each.What} at {each.Site}, {(each.Day is { } day ? Wording.Day(day) : $"season {each.Year}")}")];
+        if (outside.Length == 0) return;
+        terminal.Error.WriteLine($"Seen in no season that was judged, and so not scored: {string.Join("; ", outside.Take(MostShown))}{(outside.Length > MostShown ? $"; and {outside.Length - MostShown} more" : "")}. Judged were {past.Windows.Min(window => window.Season.Year)} to {past.Windows.Max(window => window.Season.Year)}.");
+    }
+
     /// <summary>Says what was seen that no treatment is compared with.</summary>
     public static void TellUnused(ObservedDates observed, IReadOnlyList<Treatment> treatments, Terminal terminal)
     {
@@ -30,4 +44,6 @@ internal static class Observations
             terminal.Error.WriteLine($"\"{what}\" was seen, and no treatment is compared with it: name it under compare-with of a treatment, or find thresholds for it by `gddwatch fit {what}`.");
         }
     }
+
+    private static bool IsComparedWith(Treatment treatment, string what) => treatment.Id == what || treatment.CompareWith.Seen.Any(seen => seen.What == what);
 }

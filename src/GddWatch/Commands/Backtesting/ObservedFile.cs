@@ -23,6 +23,7 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
     {
         if (file.ReadBytes() is not { } bytes) return [];
         var dates = new List<ObservedDate>();
+        var lines = new Dictionary<ObservedDate, int>();
         using CsvReader reader = CsvReader.Create(bytes, file.Options());
         List<string>? header = null;
         while (reader.Read())
@@ -42,7 +43,8 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
             }
             else if (ReadRow(header, cells, line) is { } date)
             {
-                dates.Add(date);
+                if (lines.TryAdd(date, line)) dates.Add(date);
+                else Add(line, null, string.Join(',', cells), $"The row says the same as line {lines[date]}.", "each sighting once; the first of the two is used");
             }
         }
 
