@@ -28,12 +28,6 @@ public static class Biweight
 
         double[] sorted = values.ToArray();
         Array.Sort(sorted);
-        return OfSorted(sorted);
-    }
-
-    /// <summary>The same for values from the least to the greatest, none of them NaN: a long record asks for it some ten thousand times.</summary>
-    internal static (double Mean, double StandardDeviation) OfSorted(ReadOnlySpan<double> sorted)
-    {
         double median = Middle.OfSorted(sorted);
         double spread = Cutoff * Middle.OfDistances(sorted, median);
         return spread == 0 ? Ordinary(sorted) : Weighted(sorted, median, spread);

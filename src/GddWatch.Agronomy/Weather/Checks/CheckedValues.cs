@@ -6,9 +6,15 @@ namespace GddWatch.Agronomy.Weather.Checks;
 /// </summary>
 internal sealed class CheckedValues
 {
+    // The place of 29 February.
+    private const int LeapDay = 59;
+
+    private static readonly byte[] MonthOfPlace = [.. Enumerable.Range(0, EarlierYears.DaysOfAYear).Select(place => (byte)new DateOnly(EarlierYears.LeapYear, 1, 1).AddDays(place).Month)];
+
     private readonly DailySeries series;
     private readonly double[][] values;
     private readonly ushort[][] held;
+    private readonly short[] places;
     private readonly List<Doubt> doubts = [];
 
     public CheckedValues(DailySeries series)
@@ -16,10 +22,11 @@ internal sealed class CheckedValues
         this.series = series;
         values = [Measured(series.MinimumAirC, series.MinimumMarks), Measured(series.MaximumAirC, series.MaximumMarks)];
         held = [new ushort[series.Count], new ushort[series.Count]];
+        places = Places(series);
     }
 
     /// <summary>The variables that are checked.</summary>
-    public static IReadOnlyList<WeatherVariable> Variables { get; } = [WeatherVariable.MinimumAirC, WeatherVariable.MaximumAirC];
+    public static ReadOnlySpan<WeatherVariable> Variables => [WeatherVariable.MinimumAirC, WeatherVariable.MaximumAirC];
 
     public IReadOnlyList<Doubt> Doubts => doubts;
 
@@ -27,6 +34,12 @@ internal sealed class CheckedValues
     public int Changes { get; private set; }
 
     public DateOnly DayAt(int index) => series.DayAt(index);
+
+    /// <summary>The place of a day in a leap year, from 0.</summary>
+    public int PlaceAt(int index) => places[index];
+
+    /// <summary>The month of a day, 1 to 12.</summary>
+    public int MonthAt(int index) => MonthOfPlace[places[index]];
 
     public int IndexOf(DateOnly day) => series.IndexOf(day);
 
@@ -63,6 +76,20 @@ internal sealed class CheckedValues
         DateOnly day = DayAt(index);
         int place = doubts.FindLastIndex(doubt => doubt.Day == day && doubt.Variable == variable && doubt.Check == check);
         doubts[place] = doubts[place] with { ClearedOn = DayAt(today) };
+    }
+
+    private static short[] Places(DailySeries series)
+    {
+        short[] places = new short[series.Count];
+        int place = EarlierYears.PlaceOf(series.FirstDay);
+        for (int i = 0; i < places.Length; i++)
+        {
+            places[i] = (short)place;
+            if (++place == LeapDay && !DateTime.IsLeapYear(series.DayAt(i).Year)) place++;
+            if (place == EarlierYears.DaysOfAYear) place = 0;
+        }
+
+        return places;
     }
 
     private double Where(WeatherVariable variable, int index, int mask) =>

@@ -24,49 +24,69 @@ internal sealed class ClimatologicalOutlierCheck(CheckedValues values, EarlierYe
     /// <summary>s is taken to be at least this [°C]: on foggy coasts and in deserts a short record has seen too little of what can come.</summary>
     public const double LeastDeviationC = 2.5;
 
-    private const int HalfWindowDays = 7;
     private const double Growth = 1.25;
 
+    // See MayBeFar; for the rounding of long sums.
+    private const double MostFromMean = 1.04;
+    private const double RoomC = 0.01;
+
     private readonly Usual[] usual = new Usual[2 * EarlierYears.DaysOfAYear];
-    private readonly SortedWindow[] windows = [.. CheckedValues.Variables.Select(variable => new SortedWindow(years, variable, HalfWindowDays))];
 
     public void Judge(int today)
     {
-        DateOnly day = values.DayAt(today);
+        int place = values.PlaceAt(today);
         foreach (WeatherVariable variable in CheckedValues.Variables)
         {
             double valueC = values.SeenBy(QualityCheck.ClimatologicalOutlier, variable, today);
             if (double.IsNaN(valueC)) continue;
-            Usual climate = UsualOf(variable, EarlierYears.PlaceOf(day));
-            if (!(climate.DeviationC > 0)) continue;
-            double deviationC = Math.Max(climate.DeviationC, LeastDeviationC);
-            double deviations = Math.Abs(valueC - climate.MeanC) / deviationC;
+            ref Usual climate = ref usual[((int)variable * EarlierYears.DaysOfAYear) + place];
+            Refresh(ref climate, years.Days(variable), place);
+            if (!MayBeFar(climate, valueC)) continue;
+            (double meanC, double usualDeviationC) = BiweightOf(ref climate, years.Days(variable), place);
+            if (!(usualDeviationC > 0)) continue;
+            double deviationC = Math.Max(usualDeviationC, LeastDeviationC);
+            double deviations = Math.Abs(valueC - meanC) / deviationC;
             if (deviations < LeastDeviations) continue;
             string times = deviations.ToString("0.0", CultureInfo.InvariantCulture);
             values.Doubt(
                 QualityCheck.ClimatologicalOutlier, variable, today, today,
-                $"{DoubtWords.Subject(variable, day, valueC)} is {times} standard deviations of {DoubtWords.Difference(deviationC)} from what is usual at this time of the year, {DoubtWords.Degrees(climate.MeanC)}.");
+                $"{DoubtWords.Subject(variable, values.DayAt(today), valueC)} is {times} standard deviations of {DoubtWords.Difference(deviationC)} from what is usual at this time of the year, {DoubtWords.Degrees(meanC)}.");
         }
     }
 
-    private Usual UsualOf(WeatherVariable variable, int place)
+    /// <summary>
+    /// Whether a value could be far enough from the biweight mean m: it is not where it lies nearer to the ordinary mean μ than <see cref="LeastDeviations"/>·<see cref="LeastDeviationC"/> − <see cref="MostFromMean"/>·σ,
+    /// σ the root of the mean square departure from μ, and nearly all values end here.
+    /// <para>For m = Σw·x/Σw with weights 0 ≤ w ≤ 1. Half of the values or more lie within MAD of the median, where u ≤ 1/7.5 and w = (1 − u²)² ≥ 0.964, so that the mean weight w̄ is 0.482 at least. m − μ =
+    /// Σ(w − w̄)(x − μ)/Σw, by Cauchy and Schwarz at most σ·sd(w)/w̄, and sd(w)² ≤ w̄(1 − w̄): |m − μ| ≤ σ·√((1 − w̄)/w̄) ≤ 1.036·σ. Where MAD = 0, m is μ itself. (CALC)</para>
+    /// </summary>
+    private static bool MayBeFar(in Usual climate, double valueC) =>
+        climate.Count > 0 && Math.Abs(valueC - climate.OrdinaryMeanC) >= (LeastDeviations * LeastDeviationC) - (MostFromMean * climate.OrdinaryDeviationC) - RoomC;
+
+    private static (double MeanC, double DeviationC) BiweightOf(ref Usual climate, DaysOfEarlierYears days, int place)
     {
-        ref Usual kept = ref usual[((int)variable * EarlierYears.DaysOfAYear) + place];
-        if (kept.Version == years.Version) return kept;
-        int count = 0;
-        int most = 0;
-        for (int i = place - HalfWindowDays; i <= place + HalfWindowDays; i++)
-        {
-            int known = years.SortedDay(variable, i).Length;
-            count += known;
-            most = Math.Max(most, known);
-        }
-
-        kept = kept with { Version = years.Version };
-        if (count < LeastValues || most < EarlierYears.LeastYears || count < kept.Count * Growth) return kept;
-        (double meanC, double deviationC) = Biweight.OfSorted(windows[(int)variable].At(place));
-        return kept = new Usual(years.Version, count, meanC, deviationC);
+        if (climate.Biweight is { } known) return known;
+        (double MeanC, double DeviationC) made = Biweight.Of(days.Gather(place, climate.Years));
+        climate = climate with { Biweight = made };
+        return made;
     }
 
-    private readonly record struct Usual(int Version, int Count, double MeanC, double DeviationC);
+    private void Refresh(ref Usual climate, DaysOfEarlierYears days, int place)
+    {
+        if (climate.Version == years.Version) return;
+        climate = climate with { Version = years.Version };
+        int count = days.Count(place);
+        if (count < LeastValues || count < climate.Count * Growth || days.MostYears(place) < EarlierYears.LeastYears) return;
+        (double meanC, double deviationC) = days.Moments(place);
+        climate = new Usual(years.Version, days.Years, count, meanC, deviationC, null);
+    }
+
+    /// <summary>What is usual at a place in the year.</summary>
+    /// <param name="Version">When it was looked at last.</param>
+    /// <param name="Years">Of how many years it is [years].</param>
+    /// <param name="Count">Of how many values; 0 where too few are known.</param>
+    /// <param name="OrdinaryMeanC">Their ordinary mean [°C].</param>
+    /// <param name="OrdinaryDeviationC">The root of their mean square departure from it [°C].</param>
+    /// <param name="Biweight">Their biweight mean and standard deviation [°C]; null where nobody has needed them yet.</param>
+    private readonly record struct Usual(int Version, int Years, int Count, double OrdinaryMeanC, double OrdinaryDeviationC, (double MeanC, double DeviationC)? Biweight);
 }

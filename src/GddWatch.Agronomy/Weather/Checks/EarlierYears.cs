@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace GddWatch.Agronomy.Weather.Checks;
 
 /// <summary>
@@ -11,15 +9,20 @@ internal sealed class EarlierYears(CheckedValues values)
     /// <summary>How many earlier years a judgement needs [years].</summary>
     public const int LeastYears = 10;
 
-    // A month of a year counts towards the ten where half of it is known.
-    private const int LeastDaysOfAMonth = 15;
-    private const int LeapYear = 2024;
+    /// <summary>How many days before and after a place in the year tell what is usual there [days].</summary>
+    public const int HalfWindowDays = 7;
 
-    private readonly MonthRecord[] months = [.. Enumerable.Range(0, 24).Select(_ => new MonthRecord())];
-    private readonly List<double>[] days = [.. Enumerable.Range(0, 2 * DaysOfAYear).Select(_ => new List<double>())];
+    /// <summary>A leap year, so that 29 February has its place in a year.</summary>
+    public const int LeapYear = 2024;
 
     /// <summary>The days of a leap year, so that 29 February has its own place [days].</summary>
     public const int DaysOfAYear = 366;
+
+    // A month of a year counts towards the ten where half of it is known.
+    private const int LeastDaysOfAMonth = 15;
+
+    private readonly MonthRecord[] months = [.. Enumerable.Range(0, 24).Select(_ => new MonthRecord())];
+    private readonly DaysOfEarlierYears[] days = [new(HalfWindowDays), new(HalfWindowDays)];
 
     /// <summary>How often a year has joined; grows when anything may have changed.</summary>
     public int Version { get; private set; }
@@ -29,44 +32,38 @@ internal sealed class EarlierYears(CheckedValues values)
 
     public MonthRecord Month(WeatherVariable variable, int month) => months[((int)variable * 12) + month - 1];
 
-    /// <summary>The values of a place in the year, at most one a year, from cold to warm [°C]; the place goes around the year's ends.</summary>
-    public ReadOnlySpan<double> SortedDay(WeatherVariable variable, int place) => CollectionsMarshal.AsSpan(Day(variable, place));
+    /// <summary>The values about each place in the year.</summary>
+    public DaysOfEarlierYears Days(WeatherVariable variable) => days[(int)variable];
 
     /// <summary>Takes in the year before, where today is the day for it.</summary>
     public void Advance(int today)
     {
-        DateOnly day = values.DayAt(today);
-        if (day.Month != 1 || day.Day != 2) return;
+        if (values.PlaceAt(today) != 1) return;
         Version++;
-        foreach (WeatherVariable variable in CheckedValues.Variables)
-        {
-            for (int month = 1; month <= 12; month++) Join(variable, new DateOnly(day.Year - 1, month, 1));
-        }
+        foreach (WeatherVariable variable in CheckedValues.Variables) Join(variable, values.DayAt(today).Year - 1);
     }
 
-    private void Join(WeatherVariable variable, DateOnly month)
+    private void Join(WeatherVariable variable, int year)
     {
-        List<double> known = [];
-        int from = values.IndexOf(month);
-        int place = PlaceOf(month);
-        int length = DateTime.DaysInMonth(month.Year, month.Month);
-        for (int i = 0; i < length; i++)
+        double[] yearC = new double[DaysOfAYear];
+        Array.Fill(yearC, double.NaN);
+        List<double> known = new(31);
+        for (DateOnly month = new(year, 1, 1); month.Year == year; month = month.AddMonths(1))
         {
-            double valueC = values.Undoubted(variable, from + i);
-            if (double.IsNaN(valueC)) continue;
-            known.Add(valueC);
-            Insert(Day(variable, place + i), valueC);
+            known.Clear();
+            int from = values.IndexOf(month);
+            int place = PlaceOf(month);
+            for (int i = 0; i < DateTime.DaysInMonth(year, month.Month); i++)
+            {
+                double valueC = values.Undoubted(variable, from + i);
+                if (double.IsNaN(valueC)) continue;
+                known.Add(valueC);
+                yearC[place + i] = valueC;
+            }
+
+            Month(variable, month.Month).Join(known, known.Count >= LeastDaysOfAMonth);
         }
 
-        Month(variable, month.Month).Join(known, known.Count >= LeastDaysOfAMonth);
-    }
-
-    private List<double> Day(WeatherVariable variable, int place) => days[((int)variable * DaysOfAYear) + ((place + DaysOfAYear) % DaysOfAYear)];
-
-    private static void Insert(List<double> sorted, double value)
-    {
-        int place = sorted.Count;
-        while (place > 0 && sorted[place - 1] > value) place--;
-        sorted.Insert(place, value);
+        Days(variable).Join(yearC);
     }
 }

@@ -20,23 +20,26 @@ internal sealed class GapCheck(CheckedValues values, EarlierYears years)
     private readonly (double LowestC, double HighestC)[] ranges = new (double, double)[2];
     private readonly (int Version, int Month)[] of = [(-1, 0), (-1, 0)];
 
+    /// <summary>Whether a difference is too wide [°C].</summary>
+    public static bool IsGap(double differenceC) => differenceC >= LeastGapC - RoundingC;
+
     public void Judge(int today)
     {
-        DateOnly day = values.DayAt(today);
+        int month = values.MonthAt(today);
         foreach (WeatherVariable variable in CheckedValues.Variables)
         {
             double valueC = values.SeenBy(QualityCheck.Gap, variable, today);
-            MonthRecord record = years.Month(variable, day.Month);
+            MonthRecord record = years.Month(variable, month);
             if (double.IsNaN(valueC) || record.Years < EarlierYears.LeastYears) continue;
             ref (double LowestC, double HighestC) range = ref ranges[(int)variable];
-            if (of[(int)variable] != (years.Version, day.Month))
+            if (of[(int)variable] != (years.Version, month))
             {
-                of[(int)variable] = (years.Version, day.Month);
-                range = RangeOf(record.SortedC);
+                of[(int)variable] = (years.Version, month);
+                range = record.RangeAroundMedian();
             }
 
             double outsideC = Math.Max(range.LowestC - valueC, valueC - range.HighestC);
-            if (outsideC < LeastGapC - RoundingC)
+            if (!IsGap(outsideC))
             {
                 range = (Math.Min(range.LowestC, valueC), Math.Max(range.HighestC, valueC));
                 continue;
@@ -45,16 +48,7 @@ internal sealed class GapCheck(CheckedValues values, EarlierYears years)
             string usual = $"{DoubtWords.Degrees(range.LowestC)} to {DoubtWords.Degrees(range.HighestC)}";
             values.Doubt(
                 QualityCheck.Gap, variable, today, today,
-                $"{DoubtWords.Subject(variable, day, valueC)} is {DoubtWords.Difference(outsideC)} away from every other one in {DoubtWords.Month(day.Month)} of {record.Years} earlier years, {usual}.");
+                $"{DoubtWords.Subject(variable, values.DayAt(today), valueC)} is {DoubtWords.Difference(outsideC)} away from every other one in {DoubtWords.Month(month)} of {record.Years} earlier years, {usual}.");
         }
-    }
-
-    private static (double LowestC, double HighestC) RangeOf(List<double> sortedC)
-    {
-        int high = sortedC.Count / 2;
-        int low = (sortedC.Count - 1) / 2;
-        while (high + 1 < sortedC.Count && sortedC[high + 1] - sortedC[high] < LeastGapC - RoundingC) high++;
-        while (low > 0 && sortedC[low] - sortedC[low - 1] < LeastGapC - RoundingC) low--;
-        return (sortedC[low], sortedC[high]);
     }
 }

@@ -25,7 +25,8 @@ internal sealed class LaggedRangeCheck(CheckedValues values)
     public bool Judge(int today, bool yesterdayWasCleared)
     {
         bool anyCleared = false;
-        if (Array.Exists([.. CheckedValues.Variables], variable => values.IsDoubted(QualityCheck.LaggedRange, variable, today - 1)) && !Suspicion(today - 1, today).Exists)
+        bool isDoubted = values.IsDoubted(QualityCheck.LaggedRange, WeatherVariable.MinimumAirC, today - 1) || values.IsDoubted(QualityCheck.LaggedRange, WeatherVariable.MaximumAirC, today - 1);
+        if (isDoubted && !Suspicion(today - 1, today).Exists)
         {
             foreach (WeatherVariable variable in CheckedValues.Variables)
             {
@@ -55,10 +56,14 @@ internal sealed class LaggedRangeCheck(CheckedValues values)
 
     private (bool Exists, bool OfMaximum, double RangeC) Suspicion(int index, int today)
     {
+        double minimumC = values.SeenBy(QualityCheck.LaggedRange, WeatherVariable.MinimumAirC, index);
+        double maximumC = values.SeenBy(QualityCheck.LaggedRange, WeatherVariable.MaximumAirC, index);
+        // The days around make the range no wider than the day's own, and nearly all days end here.
+        if (!(maximumC - minimumC >= LeastRangeC - RoundingC)) return (false, false, 0);
         double warmestMinimumC = Around(WeatherVariable.MinimumAirC, index, today, Math.Max);
         double coldestMaximumC = Around(WeatherVariable.MaximumAirC, index, today, Math.Min);
-        double aboveC = values.SeenBy(QualityCheck.LaggedRange, WeatherVariable.MaximumAirC, index) - warmestMinimumC;
-        double belowC = coldestMaximumC - values.SeenBy(QualityCheck.LaggedRange, WeatherVariable.MinimumAirC, index);
+        double aboveC = maximumC - warmestMinimumC;
+        double belowC = coldestMaximumC - minimumC;
         if (aboveC >= LeastRangeC - RoundingC) return (true, true, aboveC);
         return belowC >= LeastRangeC - RoundingC ? (true, false, belowC) : (false, false, 0);
     }

@@ -14,20 +14,20 @@ internal static class MegaconsistencyCheck
 
     public static void Judge(CheckedValues values, EarlierYears years, int index, int today)
     {
-        DateOnly day = values.DayAt(index);
+        int month = values.MonthAt(index);
         foreach (WeatherVariable variable in CheckedValues.Variables)
         {
             bool isMinimum = variable == WeatherVariable.MinimumAirC;
             WeatherVariable other = isMinimum ? WeatherVariable.MaximumAirC : WeatherVariable.MinimumAirC;
             double valueC = values.SeenBy(QualityCheck.Megaconsistency, variable, index);
-            MonthRecord record = years.Month(other, day.Month);
-            if (double.IsNaN(valueC) || record.Years < EarlierYears.LeastYears || record.SortedC.Count < LeastValues) continue;
+            MonthRecord record = years.Month(other, month);
+            if (double.IsNaN(valueC) || record.Years < EarlierYears.LeastYears || record.Count < LeastValues) continue;
             double limitC = isMinimum ? record.HighestC : record.LowestC;
             if (isMinimum ? valueC <= limitC : valueC >= limitC) continue;
             string relation = isMinimum ? "is above the highest maximum" : "is below the lowest minimum";
             values.Doubt(
                 QualityCheck.Megaconsistency, variable, index, today,
-                $"{DoubtWords.Subject(variable, day, valueC)} {relation} of {DoubtWords.Month(day.Month)} in {record.Years} earlier years, {DoubtWords.Degrees(limitC)}.");
+                $"{DoubtWords.Subject(variable, values.DayAt(index), valueC)} {relation} of {DoubtWords.Month(month)} in {record.Years} earlier years, {DoubtWords.Degrees(limitC)}.");
         }
     }
 }

@@ -47,8 +47,8 @@ internal sealed class SpatialRegressionCheck
         this.values = values;
         NeighbourSeries[] near = [.. neighbours.Where(neighbour => neighbour.DistanceKm <= FarthestKm)];
         DateOnly first = values.DayAt(0);
-        this.neighbours = [.. CheckedValues.Variables.Select(variable => near.Select(neighbour => new Neighbour(neighbour.Series, variable, first)).ToArray())];
-        sliding = [.. CheckedValues.Variables.Select(variable => this.neighbours[(int)variable].Select(neighbour => new SlidingLine(values, variable, neighbour)).ToArray())];
+        this.neighbours = [.. CheckedValues.Variables.ToArray().Select(variable => near.Select(neighbour => new Neighbour(neighbour.Series, variable, first)).ToArray())];
+        sliding = [.. CheckedValues.Variables.ToArray().Select(variable => this.neighbours[(int)variable].Select(neighbour => new SlidingLine(values, variable, neighbour)).ToArray())];
     }
 
     /// <summary>
