@@ -69,8 +69,9 @@ public static class ProbeCorrection
                 .ThenBy(reading => reading.Time).ThenBy(reading => reading.Value.Celsius),
         ];
         var course = new Course(series, depth, constants ?? new ProbeConstants(), inOrder);
-        double[] mean = [.. uncorrected.MeanC];
-        double[] deviation = [.. uncorrected.DeviationC];
+        // Only readings look at the uncorrected ones again.
+        double[] mean = inOrder.Length == 0 ? uncorrected.MeanC : [.. uncorrected.MeanC];
+        double[] deviation = inOrder.Length == 0 ? uncorrected.DeviationC : [.. uncorrected.DeviationC];
         for (int i = 0; i < mean.Length; i++)
         {
             course.GoTo(i, at);
@@ -124,12 +125,12 @@ public static class ProbeCorrection
 
         public SiteBias Bias { get; private set; } = SiteBias.Unknown(constants);
 
-        public double ShareOfDeviation => Math.Sqrt(
-            constants.BiasShareOfVariance * Bias.Variance / SiteBias.Unknown(constants).Variance + 1.0 - constants.BiasShareOfVariance);
+        public double ShareOfDeviation { get; private set; } = ShareOf(SiteBias.Unknown(constants), constants);
 
         public void GoTo(int index, Func<Depth, SoilTemperatureColumns> estimates)
         {
-            if (index > 0) Bias = Bias.After(1, constants);
+            // Where nothing is left of any reading, a day more changes nothing.
+            if (index > 0 && Bias.After(1, constants) is var after && after != Bias) Become(after);
             DateOnly day = series.DayAt(index);
             while (judged.Count < readings.Length && readings[judged.Count].Day <= day)
             {
@@ -144,6 +145,15 @@ public static class ProbeCorrection
         {
             while (judged.Count < readings.Length) judged.Add(WithoutWeather(readings[judged.Count]));
             return [.. judged.OrderBy(one => one.Reading.Day).ThenBy(one => one.Reading.Time)];
+        }
+
+        private static double ShareOf(SiteBias bias, ProbeConstants constants) => Math.Sqrt(
+            constants.BiasShareOfVariance * bias.Variance / SiteBias.Unknown(constants).Variance + 1.0 - constants.BiasShareOfVariance);
+
+        private void Become(SiteBias bias)
+        {
+            Bias = bias;
+            ShareOfDeviation = ShareOf(bias, constants);
         }
 
         private static JudgedReading WithoutWeather(ProbeReading reading) => new(reading, ReadingVerdict.NoWeatherThatDay, null, null, null);
@@ -176,7 +186,7 @@ public static class ProbeCorrection
             int[] trusted = [.. all.Where(i => deviations[i] <= constants.DoubtFromDeviations)];
             int[] used = trusted.Length > 0 ? trusted : all;
             double variance = ReadingVariance(used.Length, used.Count(i => waves[i] is not null));
-            Bias = Bias.With(used.Average(i => daily[i]) - estimateC, variance, correlation, constants, out double ofMean);
+            Become(Bias.With(used.Average(i => daily[i]) - estimateC, variance, correlation, constants, out double ofMean));
             bool meanDoubted = ofMean > constants.DoubtFromDeviations;
             foreach (int i in all)
             {

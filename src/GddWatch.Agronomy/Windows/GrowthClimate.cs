@@ -15,6 +15,7 @@ internal sealed class GrowthClimate(SiteMetrics metrics)
     private const int KnownDaysNeeded = 330;
 
     private readonly Dictionary<(TurfType Turf, int Before), Usual> known = [];
+    private readonly Dictionary<(Usual Usual, double UnderShareOfPeak), int[]> daysAhead = [];
 
     /// <summary>
     /// The usual yearly peak of growth: over the earlier years, the median of each year's highest 30-day mean growth potential.
@@ -50,17 +51,25 @@ internal sealed class GrowthClimate(SiteMetrics metrics)
                 : new GrowthFalls(start, [], null, few);
         }
 
-        var daysAhead = new int[DaysOfYear];
+        return new GrowthFalls(start, DaysAhead(usual, condition.UnderShareOfPeak), null, $"mean of {usual.Years} earlier years");
+    }
+
+    // The same for all treatments that ask before the same year.
+    private int[] DaysAhead(Usual usual, double underShareOfPeak)
+    {
+        if (daysAhead.TryGetValue((usual, underShareOfPeak), out int[]? made)) return made;
+        made = new int[DaysOfYear];
         int ahead = GrowthFalls.Never;
         // Backwards, twice around the year, so that the last days look into the next one.
         for (int i = 2 * DaysOfYear - 1; i >= 0; i--)
         {
-            if (usual.Curve[i % DaysOfYear] < condition.UnderShareOfPeak * usual.Peak) ahead = 0;
+            if (usual.Curve[i % DaysOfYear] < underShareOfPeak * usual.Peak) ahead = 0;
             else if (ahead != GrowthFalls.Never) ahead++;
-            daysAhead[i % DaysOfYear] = ahead;
+            made[i % DaysOfYear] = ahead;
         }
 
-        return new GrowthFalls(start, daysAhead, null, $"mean of {usual.Years} earlier years");
+        daysAhead.Add((usual, underShareOfPeak), made);
+        return made;
     }
 
     private static string Few(Usual usual) => $"{(usual.Years == 1 ? "1 earlier year is" : $"{usual.Years} earlier years are")} known and {SiteClimate.SeasonsNeeded} are needed";

@@ -129,17 +129,16 @@ public sealed class SeasonView
         return peak;
     }
 
-    /// <summary>The next day on which growth usually falls, from earlier years.</summary>
-    public UsualDate UsualFallOfGrowth(DaysBeforeGrowthFalls condition, DateOnly day)
+    /// <summary>When growth usually falls, from earlier years.</summary>
+    internal GrowthFalls UsualFallOfGrowth(DaysBeforeGrowthFalls condition)
     {
-        ArgumentNullException.ThrowIfNull(condition);
         if (!falls.TryGetValue(condition, out GrowthFalls? known))
         {
             known = Metrics.Climate.Growth.Falls(condition, Season.Span.First);
             falls.Add(condition, known);
         }
 
-        return known.After(day);
+        return known;
     }
 
     /// <summary>The last record of a treatment up to a day and on it; null where there is none, or it is too old to count.</summary>

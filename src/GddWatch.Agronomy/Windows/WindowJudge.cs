@@ -75,7 +75,7 @@ public static class WindowJudge
         }
         else
         {
-            for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);
+            for (DateOnly each = season.Span.First; each <= through && !course.HasEnded; each = each.AddDays(1)) course.Step(each);
             course.SettleAsOf(day, through);
         }
 
@@ -147,6 +147,9 @@ public static class WindowJudge
     {
         private readonly List<Transition> transitions = [];
         private Because? latest;
+
+        // The day on which it last stayed as it was: a reason is made only where it is the last one.
+        private DateOnly? stayedOn;
         private readonly string[] needed = view.Metrics.Journal.IsEmpty ? [] : [.. treatment.Opens.NeededRecords];
         private bool isPaused;
         private DateOnly? begunAnew;
@@ -160,13 +163,16 @@ public static class WindowJudge
         /// <summary>The same way, to be gone on in a future.</summary>
         public Course In(SiteMetrics future, DateOnly from, DateOnly until)
         {
-            var copy = new Course(treatment, view.In(future), from, until) { isPaused = isPaused, begunAnew = begunAnew, wasOtherwise = wasOtherwise, latest = latest };
+            var copy = new Course(treatment, view.In(future), from, until) { isPaused = isPaused, begunAnew = begunAnew, wasOtherwise = wasOtherwise, latest = latest, stayedOn = stayedOn };
             copy.transitions.AddRange(transitions);
             return copy;
         }
 
         /// <summary>The state as it stands.</summary>
         public WindowState? Now => State;
+
+        /// <summary>Whether no day after can change anything: it is closed, and follows no record that would begin it anew.</summary>
+        public bool HasEnded => State is WindowState.Closed && needed.Length == 0;
 
         private WindowState? State => transitions.Count == 0 ? null : transitions[^1].State;
 
@@ -199,6 +205,7 @@ public static class WindowJudge
         /// <summary>Whether a new record of what it follows begins it anew on a day: one that it had closed on, or that takes from it what opened it.</summary>
         private bool BeginsAnew(DateOnly day)
         {
+            if (needed.Length == 0) return false;
             bool closed = State is WindowState.Closed;
             if (!closed && !isPaused && State is not (WindowState.Open or WindowState.Closing)) return false;
             if (view.Metrics.Journal.LastOn(needed, day) is not { } record) return false;
@@ -271,6 +278,7 @@ public static class WindowJudge
         public void Become(DateOnly day, WindowState state, Because because)
         {
             latest = because;
+            stayedOn = null;
             if (State != state) transitions.Add(new Transition(day, state, because));
         }
 
@@ -282,7 +290,7 @@ public static class WindowJudge
             Transitions = transitions,
             Course = transitions,
             BegunAnew = begunAnew,
-            Because = latest ?? new PlainBecause("Nothing is known yet."),
+            Because = (stayedOn is { } stayed ? new WhyLater(treatment.Opens, view, stayed, null) : latest) ?? new PlainBecause("Nothing is known yet."),
         };
 
         private bool TryToOpen(DateOnly day)
@@ -303,7 +311,7 @@ public static class WindowJudge
             };
             // The sentence for a state that stays is made only for the last day asked about.
             if (State != state) Become(day, state, WhyNow(state, day));
-            else latest = new WhyLater(treatment.Opens, view, day, null);
+            else stayedOn = day;
             return state == WindowState.Open;
         }
 

@@ -20,14 +20,15 @@ public sealed record DaysBeforeGrowthFalls(TurfType Turf, double UnderShareOfPea
     /// <inheritdoc/>
     internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
-        for (int i = 0; i < verdicts.Length; i++) verdicts[i] = On(view.UsualFallOfGrowth(this, first.AddDays(i)), first.AddDays(i));
+        GrowthFalls falls = view.UsualFallOfGrowth(this);
+        for (int i = 0; i < verdicts.Length; i++) verdicts[i] = On(falls.After(first.AddDays(i)), first.AddDays(i));
     }
 
     /// <inheritdoc/>
     public override Because Why(SeasonView view, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(view);
-        UsualDate falls = view.UsualFallOfGrowth(this, day);
+        UsualDate falls = view.UsualFallOfGrowth(this).After(day);
         if (falls.Never) return new PlainBecause($"It is not usual here that {What} ({falls.Source}).");
         if (falls.Day is not { } date) return new PlainBecause($"When {What} is not known ({falls.Source}).");
         int left = date.DayNumber - day.DayNumber;

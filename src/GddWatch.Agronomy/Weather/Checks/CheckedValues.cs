@@ -80,16 +80,16 @@ internal sealed class CheckedValues
 
     private static short[] Places(DailySeries series)
     {
-        short[] places = new short[series.Count];
+        short[] inYear = new short[series.Count];
         int place = EarlierYears.PlaceOf(series.FirstDay);
-        for (int i = 0; i < places.Length; i++)
+        for (int i = 0; i < inYear.Length; i++)
         {
-            places[i] = (short)place;
+            inYear[i] = (short)place;
             if (++place == LeapDay && !DateTime.IsLeapYear(series.DayAt(i).Year)) place++;
             if (place == EarlierYears.DaysOfAYear) place = 0;
         }
 
-        return places;
+        return inYear;
     }
 
     private double Where(WeatherVariable variable, int index, int mask) =>

@@ -33,7 +33,7 @@ internal static class BacktestTables
         past.Windows.Select(window => (object?[])
         [
             window.Site.Id, window.Treatment.Id, window.Season.Year, window.FirstOpening?.Day, window.LastClosing?.Day,
-            (window.FirstOpening?.Because ?? window.Because).Sentence(ReadersUnits.Metric), window.LastClosing?.Because.Sentence(ReadersUnits.Metric),
+            window.FirstOpening?.Because ?? window.Because, window.LastClosing?.Because,
             window.PastBest?.Day, window.MayHaveOpenedEarlier, window.FirstOpening?.Because.RestsOnFallback ?? false, window.LastClosing?.Because.RestsOnFallback ?? false,
             window.CouldNotBeJudged, new SeasonDates(window).DaysOpen, window.Reopenings,
         ]));

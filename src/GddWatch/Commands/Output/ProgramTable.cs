@@ -1,16 +1,18 @@
 using System.Globalization;
+using GddWatch.Agronomy.Quantities;
+using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Commands.Output;
 
 /// <summary>Rows that programs read, the same as CSV and as JSON.</summary>
 /// <param name="Name">What the table is called in JSON and by <c>--table</c>.</param>
 /// <param name="Columns">The names of the columns.</param>
-/// <param name="Rows">The rows: text, whole and other numbers, days, yes or no, or null.</param>
+/// <param name="Rows">The rows: text, whole and other numbers, days, yes or no, reasons, or null.</param>
 internal sealed record ProgramTable(string Name, IReadOnlyList<string> Columns, IEnumerable<IReadOnlyList<object?>> Rows)
 {
     private const int Decimals = 4;
 
-    public void WriteCsv(TextWriter output) => ProgramText.WriteCsv(output, Columns, Rows.Select(row => (string?[])[.. row.Select(Text)]));
+    public void WriteCsv(TextWriter output) => ProgramText.WriteCsv(output, Columns, Rows, row => [.. row.Select(Text)]);
 
     /// <summary>The rows as objects for JSON.</summary>
     public IEnumerable<IReadOnlyDictionary<string, object?>> AsObjects() => Rows.Select(row =>
@@ -23,6 +25,7 @@ internal sealed record ProgramTable(string Name, IReadOnlyList<string> Columns, 
     private static object? Value(object? cell) => cell switch
     {
         DateOnly day => Dates.Iso(day),
+        Because why => why.Sentence(ReadersUnits.Metric),
         double number => double.IsFinite(number) ? Math.Round(number, Decimals) : null,
         _ => cell,
     };
