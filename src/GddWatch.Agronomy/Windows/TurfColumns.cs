@@ -16,6 +16,7 @@ internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<D
     private readonly Dictionary<(TurfType Turf, int Days), double[]> growth = [];
     private readonly Dictionary<int, double[]> rain = [];
     private readonly Dictionary<TurfType, double[]> depletion = [];
+    private readonly Dictionary<TurfType, double[]> allowed = [];
     private double[]? evapotranspiration;
 
     /// <summary>Reference evapotranspiration of each day [mm].</summary>
@@ -45,10 +46,23 @@ internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<D
     public (double DepletionMm, double AllowedMm) RootZoneAt(TurfType turf, DateOnly day)
     {
         int index = series.IndexOf(day);
-        if (site.Soil is not { } soil || (uint)index >= (uint)series.Count) return (double.NaN, double.NaN);
-        double week = 0;
-        for (int back = 0; back < DaysOfUse; back++) week += index >= back ? ReferenceEvapotranspirationMm[index - back] : double.NaN;
-        return (DepletionMm(turf)[index], RootZone.AllowedMm(turf, RootZone.TotalMm(soil), week / DaysOfUse));
+        return (uint)index < (uint)series.Count ? (DepletionMm(turf)[index], AllowedMm(turf)[index]) : (double.NaN, double.NaN);
+    }
+
+    /// <summary>What may be missing from the root zone at the use of the last week, on each day [mm]; NaN where it is not known.</summary>
+    private double[] AllowedMm(TurfType turf)
+    {
+        if (allowed.TryGetValue(turf, out double[]? known)) return known;
+        var column = new double[series.Count];
+        for (int i = 0; i < column.Length; i++)
+        {
+            double week = 0;
+            for (int back = 0; back < DaysOfUse; back++) week += i >= back ? ReferenceEvapotranspirationMm[i - back] : double.NaN;
+            column[i] = site.Soil is { } soil ? RootZone.AllowedMm(turf, RootZone.TotalMm(soil), week / DaysOfUse) : double.NaN;
+        }
+
+        allowed.Add(turf, column);
+        return column;
     }
 
     /// <summary>An air temperature averaged over the last days [°C].</summary>

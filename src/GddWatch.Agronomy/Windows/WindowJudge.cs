@@ -165,6 +165,7 @@ public static class WindowJudge
         {
             var copy = new Course(treatment, view.In(future), from, until) { isPaused = isPaused, begunAnew = begunAnew, wasOtherwise = wasOtherwise, latest = latest, stayedOn = stayedOn };
             copy.transitions.AddRange(transitions);
+            copy.State = State;
             return copy;
         }
 
@@ -174,7 +175,7 @@ public static class WindowJudge
         /// <summary>Whether no day after can change anything: it is closed, and follows no record that would begin it anew.</summary>
         public bool HasEnded => State is WindowState.Closed && needed.Length == 0;
 
-        private WindowState? State => transitions.Count == 0 ? null : transitions[^1].State;
+        private WindowState? State { get; set; }
 
         public void Step(DateOnly day)
         {
@@ -279,7 +280,9 @@ public static class WindowJudge
         {
             latest = because;
             stayedOn = null;
-            if (State != state) transitions.Add(new Transition(day, state, because));
+            if (State == state) return;
+            State = state;
+            transitions.Add(new Transition(day, state, because));
         }
 
         public Window ToWindow() => new()

@@ -14,7 +14,7 @@ internal sealed class YearlyFileReader
 
     // The largest years have about 1.3 GB (common practice); what is larger is no year, or a packed file made to fill the machine.
     private const long LargestBytes = 8_000_000_000;
-    private const int BufferBytes = 1 << 20;
+    private const int PieceBytes = 1 << 20;
     private const int GzipTrailerBytes = 4;
     private const int BeginningBytes = 16;
     private const int OthersShown = 5;
@@ -81,28 +81,28 @@ internal sealed class YearlyFileReader
 
     private async Task<YearlyFile> ReadAsync(Stream text, byte[] endOfFile, bool isBeingWritten, Action pieceRead, CancellationToken stop)
     {
-        byte[] buffer = new byte[BufferBytes];
+        // Each has room for a piece, and before it for the beginning of a line that the piece before ended in. While lines are taken out of one, the other is read into.
+        byte[] buffer = new byte[2 * PieceBytes], next = new byte[2 * PieceBytes];
         int kept = 0;
         long total = 0;
+        Task<int> reading = ReadPieceAsync(text, buffer, stop);
         while (true)
         {
-            int count = await text.ReadAsync(buffer.AsMemory(kept), stop);
+            int count = await reading;
             if (count == 0) break;
             pieceRead();
             bool isBeginning = total == 0;
             total += count;
             if (total > LargestBytes) return Refuse(PackedFaults.UnpacksTooLarge(name, LargestBytes));
             // A first piece of fewer bytes than the beginning is judged by what there is: no text has a zero byte.
-            if (isBeginning && buffer.AsSpan(0, Math.Min(count, BeginningBytes)).Contains((byte)0)) return Refuse(FileFaults.NotText(name));
-            kept = TakeLines(buffer.AsSpan(0, kept + count));
-            if (kept < buffer.Length) continue;
-            if (!isInLongLine) TellLongLine(buffer, lines + 1);
-            isInLongLine = true;
-            kept = 0;
+            if (isBeginning && buffer.AsSpan(PieceBytes, Math.Min(count, BeginningBytes)).Contains((byte)0)) return Refuse(FileFaults.NotText(name));
+            reading = ReadPieceAsync(text, next, stop);
+            kept = Take(buffer.AsSpan(PieceBytes - kept, kept + count), next.AsSpan(0, PieceBytes));
+            (buffer, next) = (next, buffer);
         }
 
         if (total == 0) return Refuse(isBeingWritten ? PackedFaults.Broken(name, changedJustNow: true) : FileFaults.Empty(name));
-        FinishLastLine(buffer.AsSpan(0, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
+        FinishLastLine(buffer.AsSpan(PieceBytes - kept, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
         gathered.HandOverAll();
         return new YearlyFile(stations, faults, others);
     }
@@ -110,6 +110,25 @@ internal sealed class YearlyFileReader
     private void Tell(long bytes, Action? megabyteRead)
     {
         for (; megabytesTold < bytes / Megabyte; megabytesTold++) megabyteRead?.Invoke();
+    }
+
+    // On its own, so that a piece is read, and unpacked, while lines are taken out of the one before.
+    private static Task<int> ReadPieceAsync(Stream text, byte[] buffer, CancellationToken stop) =>
+        Task.Run(() => text.ReadAsync(buffer.AsMemory(PieceBytes), stop).AsTask(), stop);
+
+    // Takes the whole lines, puts the rest of the text to the end of the room before the next piece, and gives its length. A rest that fills the room is of a line that nobody wants.
+    private int Take(ReadOnlySpan<byte> text, Span<byte> roomBeforeNext)
+    {
+        ReadOnlySpan<byte> rest = TakeLines(text);
+        if (rest.Length < roomBeforeNext.Length)
+        {
+            rest.CopyTo(roomBeforeNext[^rest.Length..]);
+            return rest.Length;
+        }
+
+        if (!isInLongLine) TellLongLine(rest[..roomBeforeNext.Length], lines + 1);
+        isInLongLine = true;
+        return 0;
     }
 
     private void FinishLastLine(ReadOnlySpan<byte> rest, bool isCutShort, bool isBeingWritten)
@@ -121,10 +140,10 @@ internal sealed class YearlyFileReader
         else TakeLine(rest);
     }
 
-    // Takes the whole lines, moves the rest of the text to the front, and gives its length.
-    private int TakeLines(Span<byte> text)
+    // Takes the whole lines and gives the rest of the text.
+    private ReadOnlySpan<byte> TakeLines(ReadOnlySpan<byte> text)
     {
-        Span<byte> rest = text;
+        ReadOnlySpan<byte> rest = text;
         while (true)
         {
             if (!isInLongLine && rest.Length >= GhcnPlainLine.Window)
@@ -142,8 +161,7 @@ internal sealed class YearlyFileReader
             rest = rest[(end + 1)..];
         }
 
-        rest.CopyTo(text);
-        return rest.Length;
+        return rest;
     }
 
     // The length of the line that was taken, with its end; 0 where it is not of the usual form, so that it was not.
