@@ -44,19 +44,19 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         Region region = configuration.Region with { Recipients = heldUp.Recipients };
         BulletinPass? bulletin = bulletinTime is not null && await IsBulletinDueAsync(bulletinTime, day, stop) ? new BulletinPass(configuration with { Region = region }, day) : null;
         // No site's part rests on another's, and only what is needed afterwards is held: the weather behind thousands of them would not fit.
-        var parts = new SitePart[weather.Count];
-        Parallel.For(0, parts.Length, new ParallelOptions { CancellationToken = stop }, i => parts[i] = PartOf(weather[i]));
-        SitePart[] judged = [.. parts.Where(part => part.Standing is not null)];
-        List<PlannedNotice> planned = [.. judged.SelectMany(part => part.Planned)];
-        KeptWindow[] keep = [.. judged.SelectMany(part => part.Windows)];
-        string[] failures = [.. parts.SelectMany(part => part.Failures)];
-        FeedTrouble[] troubles = [.. judged.SelectMany(part => part.Troubles)];
+        var sites = new JudgedSite[weather.Count];
+        Parallel.For(0, sites.Length, new ParallelOptions { CancellationToken = stop }, i => sites[i] = Judge(weather[i]));
+        JudgedSite[] judged = [.. sites.Where(site => site.Standing is not null)];
+        List<PlannedNotice> planned = [.. judged.SelectMany(site => site.Planned)];
+        KeptWindow[] keep = [.. judged.SelectMany(site => site.Windows)];
+        string[] failures = [.. sites.SelectMany(site => site.Failures)];
+        FeedTrouble[] troubles = [.. judged.SelectMany(site => site.Troubles)];
         string[] troublesTold = (await regionValues.FindAsync(TroublesTold, stop))?.Split('\n') ?? [];
         string[] operatorWords =
         [
-            .. judged.SelectMany(part => part.OperatorWords), .. troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words), .. failures,
+            .. judged.SelectMany(site => site.OperatorWords), .. troubles.Where(trouble => !troublesTold.Contains(trouble.Key)).Select(trouble => trouble.Words), .. failures,
         ];
-        MailRenewal renewal = heldUp.Renew([.. judged.Select(part => part.Standing!)]);
+        MailRenewal renewal = heldUp.Renew([.. judged.Select(site => site.Standing!)]);
         planned.AddRange(renewal.StillStanding(await new Outbox(database).LoadAsync(renewal.Withdrawn, stop), region.Recipients, day, told.Last));
         var tellings = new Tellings(told.All.Select(each => (each.Key, each.Day)), planned);
         List<Message> messages = [.. MessagePlan.For([.. planned.Select(each => each with { Notice = tellings.Numbered(each.Notice) })], region, day)];
@@ -66,7 +66,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         if (bulletin is not null)
         {
             TimeZoneInfo zone = TimeZoneInfo.FindSystemTimeZoneById(configuration.Region.TimeZone);
-            bulletins = [.. bulletin.Write(judged.ToDictionary(part => part.Site, part => part.Bulletins)).Select(message => Queued(message, bulletinTime!.NotBefore(day, zone) ?? at))];
+            bulletins = [.. bulletin.Write(judged.ToDictionary(site => site.Site, site => site.Bulletins)).Select(message => Queued(message, bulletinTime!.NotBefore(day, zone) ?? at))];
             values[LastBulletin] = $"{bulletinTime!.LastOn(day):yyyy-MM-dd}";
         }
 
@@ -76,7 +76,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                 Day = day,
                 At = at,
                 Configuration = configuration.JudgingFingerprint,
-                Sites = [.. judged.Select(part => part.Site)],
+                Sites = [.. judged.Select(site => site.Site)],
                 Windows = keep,
                 Messages = [.. messages.Select(message => Queued(message, at)), .. bulletins],
                 Withdrawn = heldUp.Withdrawn(renewal, bulletins),
@@ -86,18 +86,18 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             stop);
         string? trouble = calendars is null
             ? null
-            : await CalendarPass.WriteAsync(calendars, configuration.Region, judged.Where(part => part.Calendar is not null).ToDictionary(part => part.Site, part => part.Calendar!), tellings, at, stop);
+            : await CalendarPass.WriteAsync(calendars, configuration.Region, judged.Where(site => site.Calendar is not null).ToDictionary(site => site.Site, site => site.Calendar!), tellings, at, stop);
         return new PassReport(day, keep, queued, trouble is null ? failures : [.. failures, trouble]);
 
-        SitePart PartOf(SiteWeather site)
+        JudgedSite Judge(SiteWeather site)
         {
             try
             {
                 KeptWindow[] kept = [.. keptBySite[site.Site.Id]];
-                if (ClockBehind(site.Site, kept, dayAt(site.Site)) is { } behind) return SitePart.Failed(site.Site, behind);
+                if (ClockBehind(site.Site, kept, dayAt(site.Site)) is { } behind) return JudgedSite.Failed(site.Site, behind);
                 SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site));
                 ConfigurationChange change = ConfigurationChange.Between(kept, judging, configuration.JudgingFingerprint, day);
-                return new SitePart(site.Site.Id)
+                return new JudgedSite(site.Site.Id)
                 {
                     Standing = judging.Standing.WithReasonsMade(),
                     Windows = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))],
@@ -107,13 +107,13 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                         : [],
                     OperatorWords = change.OperatorWords,
                     Troubles = FeedTrouble.Of(site, judging.Standing),
-                    Bulletins = bulletin?.PartsOf(site.Site, judging) ?? SitePart.NoBulletins,
+                    Bulletins = bulletin?.PartsOf(site.Site, judging) ?? JudgedSite.NoBulletins,
                 }.WithCalendar(calendars is null ? null : judging, configuration.Region);
             }
             catch (Exception failure) when (failure is not OperationCanceledException)
             {
                 // One site's bad day must not cost the others theirs.
-                return SitePart.Failed(site.Site, $"{site.Site.Name} could not be judged: {failure.Message}");
+                return JudgedSite.Failed(site.Site, $"{site.Site.Name} could not be judged: {failure.Message}");
             }
         }
     }

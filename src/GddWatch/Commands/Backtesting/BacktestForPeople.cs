@@ -32,6 +32,8 @@ internal static class BacktestForPeople
         Table overview = new Table().Border(TableBorder.Simple)
             .AddColumns("Site", "Treatment", "Seasons", "Opened", "Median", "Earliest", "Latest", "Spread", "Median close", "Open for");
         foreach (TableColumn column in overview.Columns.Skip(2)) column.NoWrap();
+        // Room for the longest word of a treatment's name, which else would be cut.
+        foreach (TableColumn column in overview.Columns.Skip(1)) column.PadLeft(0);
         Dictionary<string, Window> any = past.Windows.GroupBy(window => window.Treatment.Id, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.First());
         Dictionary<string, string> names = past.Sites.ToDictionary(site => site.Site.Id, site => site.Site.Name);
         foreach (BacktestSummary summary in past.Summaries)

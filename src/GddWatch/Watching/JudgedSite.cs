@@ -8,7 +8,7 @@ namespace GddWatch.Watching;
 
 /// <summary>What one site brings to a pass. It holds no weather.</summary>
 /// <param name="Site">The site's id.</param>
-internal sealed record SitePart(string Site)
+internal sealed record JudgedSite(string Site)
 {
     /// <summary>No bulletin speaks of the site.</summary>
     public static readonly IReadOnlyDictionary<string, BulletinSite> NoBulletins = FrozenDictionary<string, BulletinSite>.Empty;
@@ -38,10 +38,10 @@ internal sealed record SitePart(string Site)
     public IReadOnlyList<string> Failures { get; private init; } = [];
 
     /// <summary>A site that could not be judged.</summary>
-    public static SitePart Failed(Site site, string why) => new(site.Id) { Failures = [why] };
+    public static JudgedSite Failed(Site site, string why) => new(site.Id) { Failures = [why] };
 
     /// <summary>The same with what stands in its calendar.</summary>
-    public SitePart WithCalendar(SiteJudging? judging, Region region)
+    public JudgedSite WithCalendar(SiteJudging? judging, Region region)
     {
         try
         {
