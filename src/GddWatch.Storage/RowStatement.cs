@@ -21,12 +21,12 @@ internal sealed class RowStatement<T> : IAsyncDisposable
     /// <summary>Prepares it.</summary>
     public static async Task<RowStatement<T>> PrepareAsync(Work work, string sql)
     {
-        DbCommand command = work.Connection.CreateCommand();
-        command.CommandText = sql;
-        command.Transaction = work.Transaction;
-        var statement = new RowStatement<T>(command, [.. typeof(T).GetProperties().Where(property => IsNamed(sql, property.Name)).Select(property => (Parameter(command, property), property))]);
-        await command.PrepareAsync(work.Stop);
-        return statement;
+        DbCommand prepared = work.Connection.CreateCommand();
+        prepared.CommandText = sql;
+        prepared.Transaction = work.Transaction;
+        (DbParameter, PropertyInfo)[] named = [.. typeof(T).GetProperties().Where(property => IsNamed(sql, property.Name)).Select(property => (Parameter(prepared, property), property))];
+        await prepared.PrepareAsync(work.Stop);
+        return new RowStatement<T>(prepared, named);
     }
 
     /// <summary>Runs it for a row; gives how many rows of the table it concerned.</summary>
@@ -39,13 +39,13 @@ internal sealed class RowStatement<T> : IAsyncDisposable
     /// <inheritdoc/>
     public ValueTask DisposeAsync() => command.DisposeAsync();
 
-    private static DbParameter Parameter(DbCommand command, PropertyInfo property)
+    private static DbParameter Parameter(DbCommand of, PropertyInfo property)
     {
-        DbParameter parameter = command.CreateParameter();
+        DbParameter parameter = of.CreateParameter();
         parameter.ParameterName = property.Name;
         Type type = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
         parameter.DbType = Enum.Parse<DbType>(type.Name);
-        command.Parameters.Add(parameter);
+        of.Parameters.Add(parameter);
         return parameter;
     }
 
