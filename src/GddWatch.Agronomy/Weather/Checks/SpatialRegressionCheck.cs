@@ -39,7 +39,7 @@ internal sealed class SpatialRegressionCheck
 
     private readonly CheckedValues values;
     private readonly Neighbour[][] neighbours;
-    private readonly SlidingLine[][] sliding;
+    private readonly SlidingLines[] sliding;
     private readonly List<NeighbourLine> lines = [];
 
     public SpatialRegressionCheck(CheckedValues values, IReadOnlyList<NeighbourSeries> neighbours)
@@ -48,7 +48,7 @@ internal sealed class SpatialRegressionCheck
         NeighbourSeries[] near = [.. neighbours.Where(neighbour => neighbour.DistanceKm <= FarthestKm)];
         DateOnly first = values.DayAt(0);
         this.neighbours = [.. CheckedValues.Variables.ToArray().Select(variable => near.Select(neighbour => new Neighbour(neighbour.Series, variable, first)).ToArray())];
-        sliding = [.. CheckedValues.Variables.ToArray().Select(variable => this.neighbours[(int)variable].Select(neighbour => new SlidingLine(values, variable, neighbour)).ToArray())];
+        sliding = [.. CheckedValues.Variables.ToArray().Select(variable => new SlidingLines(values, variable, this.neighbours[(int)variable]))];
     }
 
     /// <summary>
@@ -89,7 +89,8 @@ internal sealed class SpatialRegressionCheck
     {
         double valueC = values.SeenBy(QualityCheck.SpatialRegression, variable, index);
         if (double.IsNaN(valueC)) return null;
-        if (index == today && !MayBeFar(variable, valueC, today)) return null;
+        // The weights are not negative, since |N − T| ≤ |N − m| + |T − m|, so that the estimate lies among those of the lines: where none of them is far, neither is it, and nearly all days end here.
+        if (index == today && !sliding[(int)variable].MayBeFar(valueC, today)) return null;
         FitLines(variable, index);
         if (lines.Count < LeastNeighbours) return null;
         double residualC = valueC - EstimateC(valueC, index, today, out int used);
@@ -105,22 +106,6 @@ internal sealed class SpatialRegressionCheck
         if (moments.Count < LeastCommonDays || !(moments.Correlation >= LeastCorrelation)) return null;
         double deviations = (residualC - moments.MeanDifference) / moments.DeviationOfDifference;
         return Math.Abs(deviations) >= LeastDeviations ? new SpatialSuspicion(residualC, deviations, used) : null;
-    }
-
-    /// <summary>
-    /// Whether any neighbour's line alone lets expect a value that is far away. The weights are not negative, since |N − T| ≤ |N − m| + |T − m|, so that the estimate lies among those of
-    /// the lines: where none of them is far, neither is it, and nearly all days end here.
-    /// </summary>
-    private bool MayBeFar(WeatherVariable variable, double valueC, int today)
-    {
-        bool mayBe = false;
-        foreach (SlidingLine line in sliding[(int)variable])
-        {
-            line.AdvanceTo(today);
-            mayBe = mayBe || line.MayBeFar(valueC, line.Neighbour.NearestTo(valueC, today, today));
-        }
-
-        return mayBe;
     }
 
     private void FitLines(WeatherVariable variable, int index)
