@@ -15,11 +15,20 @@ public sealed record ForecastErrors(IReadOnlyList<double> AirC, IReadOnlyList<do
     /// <summary>How far ahead a forecast is used [days].</summary>
     public const int LongestLeadDays = ForecastAsIssued.LongestLeadDays;
 
-    /// <summary>The errors of two days that follow each other go together so closely at most; DESIGN.</summary>
-    private const double LargestLink = 0.8;
+    /// <summary>The stated correlation of the errors of two days that follow each other, at most; DESIGN.</summary>
+    private const double StatedLink = 0.8;
+
+    /// <summary>A link that was learned is believed up to this.</summary>
+    private const double LargestLink = 0.95;
 
     /// <summary>What a forecast of the soil is off grows as 0.35 °C times the root of the days ahead; DESIGN: soil forecasts are kept by no feed yet.</summary>
     private const double SoilGrowthC = 0.35;
+
+    /// <summary>How closely the errors of the air of two days that follow each other go together at most, as a correlation.</summary>
+    public double AirLink { get; init; } = StatedLink;
+
+    /// <summary>The same for a forecast of the soil itself.</summary>
+    public double SoilLink { get; init; } = StatedLink;
 
     /// <summary>
     /// The stated errors, used until enough forecasts were kept: those of <see cref="ForecastAsIssued"/> (MEMORY) for the air, and 0.35 °C times the root of the days ahead for the soil (DESIGN).
@@ -31,7 +40,7 @@ public sealed record ForecastErrors(IReadOnlyList<double> AirC, IReadOnlyList<do
 
     /// <summary>
     /// Learns the errors of the mean air temperature from the forecasts that were kept: the root of the mean square of forecast less reading, by days ahead; never smaller for more days ahead. The stated error
-    /// stands for every number of days ahead that has fewer than 30 pairs.
+    /// stands for every number of days ahead that has fewer than 30 pairs. Where there are 30 pairs of following days of one forecast, their correlation is learned too.
     /// <para>Missing input: days without a reading, or without a forecast for them, are no pair.</para>
     /// </summary>
     /// <param name="kept">The forecasts, as issued.</param>
@@ -42,12 +51,17 @@ public sealed record ForecastErrors(IReadOnlyList<double> AirC, IReadOnlyList<do
         ArgumentNullException.ThrowIfNull(known);
         var squares = new double[LongestLeadDays + 1];
         var counts = new int[LongestLeadDays + 1];
+        double products = 0, before = 0, after = 0;
+        int linked = 0;
         foreach (Forecast forecast in kept)
         {
+            double last = double.NaN;
             for (int i = 0; i < forecast.Days.Count; i++)
             {
                 DateOnly day = forecast.Days.DayAt(i);
                 int lead = day.DayNumber - forecast.IssuedOn.DayNumber;
+                double previous = last;
+                last = double.NaN;
                 if ((uint)lead > LongestLeadDays || !known.Holds(day)) continue;
                 int place = known.IndexOf(day);
                 if (known.QualityAt(place) is not { } mark || !mark.IsReading()) continue;
@@ -55,6 +69,12 @@ public sealed record ForecastErrors(IReadOnlyList<double> AirC, IReadOnlyList<do
                 if (double.IsNaN(error)) continue;
                 squares[lead] += error * error;
                 counts[lead]++;
+                last = error;
+                if (double.IsNaN(previous)) continue;
+                products += error * previous;
+                before += previous * previous;
+                after += error * error;
+                linked++;
             }
         }
 
@@ -71,29 +91,33 @@ public sealed record ForecastErrors(IReadOnlyList<double> AirC, IReadOnlyList<do
             if (lead > 0) air[lead] = Math.Max(air[lead], air[lead - 1]);
         }
 
-        return Stated with { AirC = air, LearnedFrom = learned };
+        bool isLinkKnown = linked >= PairsNeeded && before > 0 && after > 0;
+        double link = isLinkKnown ? Math.Clamp(products / Math.Sqrt(before * after), 0, LargestLink) : StatedLink;
+        return Stated with { AirC = air, AirLink = link, LearnedFrom = learned };
     }
 
     /// <summary>
-    /// Errors for some futures: e(h) = l·(σ(h)/σ(h−1))·e(h−1) + σ(h)·√(1 − l²)·z with l = min(0.8, σ(h−1)/σ(h)), so that errors that grow as the root of the days are a random walk; z normal scores.
+    /// Errors for some futures: e(h) = l·(σ(h)/σ(h−1))·e(h−1) + σ(h)·√(1 − l²)·z with l as <see cref="Link"/>, so that errors that grow as the root of the days are a random walk as far as the largest link
+    /// lets them; z normal scores.
     /// </summary>
     /// <param name="deviationsC">Standard deviation by days ahead [°C].</param>
     /// <param name="leads">The days ahead of the days wanted, ascending.</param>
     /// <param name="futures">How many futures.</param>
+    /// <param name="largestLink">How closely errors of following days go together at most.</param>
     /// <param name="draws">The draws.</param>
     /// <returns>One row a future, one value a day wanted [°C].</returns>
-    internal static double[][] Draw(IReadOnlyList<double> deviationsC, IReadOnlyList<int> leads, int futures, ref SeededDraws draws)
+    internal static double[][] Draw(IReadOnlyList<double> deviationsC, IReadOnlyList<int> leads, int futures, double largestLink, ref SeededDraws draws)
     {
         double[][] errors = [.. Enumerable.Range(0, futures).Select(_ => new double[leads.Count])];
         double before = 0;
         for (int i = 0; i < leads.Count; i++)
         {
             double deviation = deviationsC[Math.Min(leads[i], deviationsC.Count - 1)];
-            double link = i == 0 || deviation <= 0 ? 0 : Math.Min(LargestLink, before / deviation);
+            double link = i == 0 ? 0 : Link(before, deviation, largestLink);
             double[] scores = draws.NormalScores(futures);
             for (int future = 0; future < futures; future++)
             {
-                double kept = i > 0 && before > 0 ? link * deviation / before * errors[future][i - 1] : 0;
+                double kept = i > 0 ? Carried(before, deviation, largestLink) * errors[future][i - 1] : 0;
                 errors[future][i] = kept + deviation * Math.Sqrt(1 - link * link) * scores[future];
             }
 
@@ -102,4 +126,10 @@ public sealed record ForecastErrors(IReadOnlyList<double> AirC, IReadOnlyList<do
 
         return errors;
     }
+
+    /// <summary>The correlation of the errors of two following days: σ(h−1)/σ(h), as of a random walk, and no more than the largest.</summary>
+    internal static double Link(double beforeC, double deviationC, double largestLink) => deviationC <= 0 ? 0 : Math.Min(largestLink, beforeC / deviationC);
+
+    /// <summary>How much of one day's error is in the next one's.</summary>
+    internal static double Carried(double beforeC, double deviationC, double largestLink) => beforeC <= 0 ? 0 : Link(beforeC, deviationC, largestLink) * deviationC / beforeC;
 }

@@ -9,7 +9,7 @@ namespace GddWatch.Agronomy.Chances;
 /// The futures of a site as of a day: the forecast as far as it reaches, each future with an error of its own, then one past year each, moved by what is left of this year's departure
 /// (<see cref="DeparturePath"/>). Minimum and maximum of the air move together. Rain and what else was measured are the past year's; rain is the forecast's where it says so.
 /// <para>Soil that is estimated goes on from where it stands by its own model. Soil that is measured does too, and what it was measured warmer or colder than the model goes the way of its own past years; where the forecast
-/// itself speaks of the soil that is taken.</para>
+/// itself speaks of the soil both are weighed (<see cref="ForecastWeighing"/>), as the air's forecast is against the past years.</para>
 /// </summary>
 internal sealed class Futures
 {
@@ -55,7 +55,7 @@ internal sealed class Futures
     public static IReadOnlyList<SiteMetrics> Of(SiteMetrics metrics, DailySeries past, ForecastInUse forecast, int daysAhead, ulong seed) =>
         new Futures(metrics, PastYears.Of(past, metrics.Series.LastDay), forecast, daysAhead, seed).Make();
 
-    private List<SiteMetrics> Make()
+    private IReadOnlyList<SiteMetrics> Make()
     {
         YearlyCourse air = past.CourseOf(Middle(known), known.FirstDay, Middle(past.Series), daysAhead);
         (WeatherVariable Variable, YearlyCourse Course)[] soils = metrics.SoilIsMeasured
@@ -67,29 +67,42 @@ internal sealed class Futures
         var soilPaths = soils.Select(soil => (soil.Variable, soil.Course, Path: PathOf(soil.Course, years, SoilLagDays, Fading.UsualSoil))).ToArray();
         int[] leads = forecast.Leads();
         var draws = new SeededDraws(seed);
-        double[][] airErrors = ForecastErrors.Draw(forecast.Errors.AirC, leads, years.Length, ref draws);
-        double[][] soilErrors = ForecastErrors.Draw(forecast.Errors.SoilC, leads, years.Length, ref draws);
+        double[][] airErrors = ForecastErrors.Draw(forecast.Errors.AirC, leads, years.Length, forecast.Errors.AirLink, ref draws);
+        double[][] soilErrors = ForecastErrors.Draw(forecast.Errors.SoilC, leads, years.Length, forecast.Errors.SoilLink, ref draws);
         double[][] airYears = [.. years.Select(air.Whole)];
         double[][] givenAir = GivenAir(airPath, airYears, airErrors, leads);
-        var futures = new List<SiteMetrics>(years.Length);
+        double[]?[][] columns = [.. years.Select(year => Columns(past.Anchors[year]))];
+        DailySeries[] series = new DailySeries[years.Length];
         for (int i = 0; i < years.Length; i++)
         {
-            int year = years[i];
-            double[]?[] columns = Columns(past.Anchors[year]);
-            PutAir(columns, airPath.Of(airYears[i], givenAir[i]));
-            DailySeries series = SeriesOf(columns);
-            foreach ((WeatherVariable variable, YearlyCourse course, DeparturePath path) in soilPaths)
-            {
-                double[] means = ModelAhead(variable, series);
-                double[] way = path.Of(course.Whole(year), GivenSoil(variable, means, soilErrors[i]));
-                double[] column = columns[(int)variable]!;
-                for (int k = 0; k < way.Length; k++) column[kept + k] = means[kept + k] + way[k];
-            }
-
-            futures.Add(metrics.Ahead(series, metrics.SoilIsMeasured ? null : depth => SoilAhead(series, depth)));
+            PutAir(columns[i], airPath.Of(airYears[i], givenAir[i]));
+            series[i] = SeriesOf(columns[i]);
         }
 
-        return futures;
+        foreach ((WeatherVariable variable, YearlyCourse course, DeparturePath path) in soilPaths)
+        {
+            PutSoil([.. columns.Select(each => each[(int)variable]!)], path, [.. years.Select(course.Whole)], [.. series.Select(each => ModelAhead(variable, each))], SaidOfSoil(variable), soilErrors, leads);
+        }
+
+        return [.. series.Select(each => metrics.Ahead(each, metrics.SoilIsMeasured ? null : depth => SoilAhead(each, depth)))];
+    }
+
+    /// <summary>The measured soil of each future: what its air makes of it by the model, and the way of what was measured warmer or colder; where the forecast speaks of the soil, both are weighed.</summary>
+    private void PutSoil(double[][] soil, DeparturePath path, double[][] years, double[][] modelled, double[] said, double[][] errors, int[] leads)
+    {
+        double[][] ways = [.. years.Select(year => path.Of(year, []))];
+        double[][] given = [.. years.Select(_ => Array.Empty<double>())];
+        if (said.Length > 0)
+        {
+            double[][] without = [.. ways.Select((way, i) => Enumerable.Range(0, said.Length).Select(k => modelled[i][kept + k] + way[k]).ToArray())];
+            given = ForecastWeighing.Weigh(without, said, errors, Deviations(forecast.Errors.SoilC, leads, said.Length), forecast.Errors.SoilLink);
+        }
+
+        for (int i = 0; i < years.Length; i++)
+        {
+            double[] way = said.Length == 0 ? ways[i] : path.Of(years[i], [.. given[i].Select((soilC, k) => soilC - modelled[i][kept + k])]);
+            for (int k = 0; k < way.Length; k++) soil[i][kept + k] = modelled[i][kept + k] + way[k];
+        }
     }
 
     private static DeparturePath PathOf(YearlyCourse course, int[] years, int lag, Fading usual)
@@ -98,27 +111,16 @@ internal sealed class Futures
         return new DeparturePath(course, Fading.Measure([.. years.Select(year => course.Departures[year])], starts, lag, usual), years.Length);
     }
 
-    /// <summary>
-    /// The first days of each future: x + K·(f − e − x) with x its way without the forecast, f the forecast, e its own draw of the forecast's error, K = P/(P + R), P the variance of x over the futures, R that of the error. So a
-    /// forecast counts as much as it is surer than the site's own past; one that is certain is taken as it is.
-    /// <para>Source: ensemble filter with perturbed observations, Burgers, van Leeuwen &amp; Evensen 1998, Mon. Weather Rev. 126:1719-1724 (MEMORY).</para>
-    /// </summary>
+    /// <summary>The first days of the air of each future [°C].</summary>
     private double[][] GivenAir(DeparturePath path, double[][] years, double[][] errors, int[] leads)
     {
-        double[][] given = [.. years.Select(year => path.Of(year, [])[..forecast.Count])];
-        for (int k = 0; k < forecast.Count; k++)
-        {
-            int place = forecast.First + k;
-            double said = (forecast.Days!.MinimumAirC[place] + forecast.Days.MaximumAirC[place]) / 2;
-            double deviation = forecast.Errors.AirC[Math.Min(leads[k], forecast.Errors.AirC.Count - 1)];
-            double mean = given.Average(way => way[k]);
-            double variance = given.Sum(way => (way[k] - mean) * (way[k] - mean)) / (given.Length - 1);
-            double gain = deviation <= 0 ? 1 : variance / (variance + deviation * deviation);
-            for (int i = 0; i < given.Length; i++) given[i][k] = deviation <= 0 ? said : given[i][k] + gain * (said - errors[i][k] - given[i][k]);
-        }
-
-        return given;
+        if (forecast.Count == 0) return [.. years.Select(_ => Array.Empty<double>())];
+        double[] said = [.. Enumerable.Range(forecast.First, forecast.Count).Select(place => (forecast.Days!.MinimumAirC[place] + forecast.Days.MaximumAirC[place]) / 2)];
+        double[][] without = [.. years.Select(year => path.Of(year, [])[..said.Length])];
+        return ForecastWeighing.Weigh(without, said, errors, Deviations(forecast.Errors.AirC, leads, said.Length), forecast.Errors.AirLink);
     }
+
+    private static double[] Deviations(IReadOnlyList<double> byLead, int[] leads, int count) => [.. leads.Take(count).Select(lead => byLead[Math.Min(lead, byLead.Count - 1)])];
 
     /// <summary>What the model makes of the days of a future [°C].</summary>
     private double[] ModelAhead(WeatherVariable variable, DailySeries future)
@@ -129,14 +131,13 @@ internal sealed class Futures
         return means;
     }
 
-    /// <summary>By how much a forecast of the soil itself differs from the model, on the first days on which there is one [°C].</summary>
-    private double[] GivenSoil(WeatherVariable variable, double[] means, double[] errors)
+    /// <summary>What a forecast says of the soil itself on its first days [°C]; empty where it says nothing.</summary>
+    private double[] SaidOfSoil(WeatherVariable variable)
     {
         if (forecast.Count == 0 || !forecast.Days!.Has(variable)) return [];
-        ReadOnlySpan<double> soil = forecast.Days.Column(variable);
-        var said = new List<double>();
-        for (int i = 0; i < forecast.Count && !double.IsNaN(soil[forecast.First + i]); i++) said.Add(soil[forecast.First + i] - errors[i] - means[kept + i]);
-        return [.. said];
+        double[] said = forecast.Days.Column(variable).Slice(forecast.First, forecast.Count).ToArray();
+        int end = Array.FindIndex(said, double.IsNaN);
+        return end < 0 ? said : said[..end];
     }
 
     /// <summary>Measured less modelled [°C].</summary>

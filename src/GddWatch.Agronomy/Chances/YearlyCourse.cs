@@ -4,13 +4,13 @@ namespace GddWatch.Agronomy.Chances;
 
 /// <summary>
 /// One daily temperature about the same day of each year: what is usual on it and on the days before and after, and how each year departed from that.
-/// <para>Usual: the mean over the years, then over 12 days on each side with weights falling to nothing (a triangle), so that a few years give a smooth curve.</para>
+/// <para>Usual: the mean over the years, then over 20 days on each side with weights falling to nothing (a triangle), so that a few years give a smooth curve.</para>
 /// <para>Missing input: a year that lacks more than ten days in a row, or one day in ten, of the days ahead and of the fortnight before is no future; a shorter hole goes on from the last
 /// departure, a fifth less each day.</para>
 /// </summary>
 internal sealed class YearlyCourse
 {
-    private const int SmoothingDays = 12;
+    private const int SmoothingDays = 20;
     private const int DaysBefore = Fading.SlowReachDays + 15;
     private const int LongestHoleDays = 10;
     private const int FortnightDays = 14;

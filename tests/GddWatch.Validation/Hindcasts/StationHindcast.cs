@@ -17,6 +17,9 @@ internal sealed class StationHindcast(StationWeather station, int half, SoilSour
     /// <summary>The days before the median date on which is said something [days].</summary>
     public static readonly IReadOnlyList<int> Leads = [28, 14, 7, 3];
 
+    /// <summary>So many made-up forecasts for each issue, each with errors of its own, so that the figures hang less on one throw.</summary>
+    public const int Draws = 4;
+
     private const int SeasonsNeeded = 8;
     private const int StillToComeNeeded = 3;
 
@@ -47,10 +50,13 @@ internal sealed class StationHindcast(StationWeather station, int half, SoilSour
                 double climate = DateScores.Crps(toCome, offset - issue, fair: true);
                 if (Say(treatment, season, day, null) is not { } said) continue;
                 int seed = Seed(station.Name, day);
-                if (SyntheticForecast.IssuedOn(day, station.Series, seed, isLinked: true) is not { } forecast || Say(treatment, season, day, forecast) is not { } better) continue;
+                if (SyntheticForecast.IssuedOn(day, station.Series, seed, isLinked: true) is null) continue;
                 without.Add(Scored(said));
-                with.Add(Scored(better));
-                if (alsoUnlinked && Say(treatment, season, day, SyntheticForecast.IssuedOn(day, station.Series, seed, isLinked: false)) is { } other) unlinked.Add(Scored(other));
+                for (int draw = 0; draw < Draws; draw++)
+                {
+                    if (SyntheticForecast.IssuedOn(day, station.Series, seed + draw, isLinked: true) is { } one && Say(treatment, season, day, one) is { } better) with.Add(Scored(better));
+                    if (alsoUnlinked && SyntheticForecast.IssuedOn(day, station.Series, seed + draw, isLinked: false) is { } other && Say(treatment, season, day, other, soilLink: 0) is { } free) unlinked.Add(Scored(free));
+                }
 
                 ScoredIssue Scored(DateDistribution distribution) => new(station.Name, half, station.IsHumid, year, lead, distribution, truth, climate);
             }
@@ -59,7 +65,7 @@ internal sealed class StationHindcast(StationWeather station, int half, SoilSour
         return new HindcastOfStation(without, with, unlinked);
     }
 
-    private static int Seed(string name, DateOnly day) => name.Aggregate(day.DayNumber, (hash, letter) => unchecked(hash * 31 + letter));
+    private static int Seed(string name, DateOnly day) => name.Aggregate(day.DayNumber, (hash, letter) => unchecked(hash * 31 + letter * 1009));
 
     /// <summary>Days from each season's start to its opening; the season's length where it never opened. Seasons that could not be judged, or whose opening is uncertain, or that began open, are left out.</summary>
     private Dictionary<int, int> Openings(Treatment treatment, out int length)
@@ -79,7 +85,7 @@ internal sealed class StationHindcast(StationWeather station, int half, SoilSour
         return offsets;
     }
 
-    private DateDistribution? Say(Treatment treatment, Season season, DateOnly day, Forecast? forecast)
+    private DateDistribution? Say(Treatment treatment, Season season, DateOnly day, Forecast? forecast, double? soilLink = null)
     {
         if (history.AsOf(day) is not { } weather) return null;
         if (forecast is not null) weather = weather with { Forecast = forecast, Issued = [forecast] };
@@ -87,6 +93,8 @@ internal sealed class StationHindcast(StationWeather station, int half, SoilSour
         Window window = WindowJudge.JudgeSeason(treatment, metrics, season, day);
         if (window.State != WindowState.Waiting) return null;
         ForecastInUse use = forecast is null ? ForecastInUse.None : ForecastInUse.Of(weather, day);
+        // What kept forecasts would have taught of errors that are not linked.
+        if (soilLink is { } link) use = use with { Errors = use.Errors with { SoilLink = link } };
         return Outlook.Of([window], metrics, day, history.Series, use) is [{ } chances] ? chances.Distribution : null;
     }
 }
