@@ -38,7 +38,7 @@ internal static class HindcastCommand
         Directory.CreateDirectory(outFolder);
         var text = new StringWriter(CultureInfo.InvariantCulture);
         text.WriteLine($"{stations.Count} stations, {stations.Count(station => station.IsHumid)} of them humid; each season left out in turn. The forecast is made up: the true seven days plus an error that grows with the days ahead, {StationHindcast.Draws} of them for each issue.");
-        text.WriteLine("Fair scores. Skill is against the dates of the other seasons that were still to come. Chosen on: the half of the stations on which constants were chosen; tried on: the other half.");
+        text.WriteLine("Fair scores. Skill is against the dates of the other seasons that were still to come. Chosen on: the half of the stations on which the fading was fitted; tried on: the other half; the spread and the smoothing were chosen with both in sight.");
         using var csv = new StreamWriter(Path.Combine(outFolder, "hindcast.csv"), false, new UTF8Encoding(false));
         await csv.WriteLineAsync("what,forecast,station,humid,season,lead_days,truth_days,median_days,first_days,last_days,chance_7,chance_14,never,crps,climate_crps");
         Part(text, csv, SoilPasses10C, Run(stations, SoilPasses10C, SoilSource.Measured, threads, alsoUnlinked: true, stop), inFull: true);

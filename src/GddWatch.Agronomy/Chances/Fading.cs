@@ -23,7 +23,7 @@ public sealed record Fading(double FastDays, double SlowShare, double SlowDays)
     private const int SlowLagDays = 14;
 
     /// <summary>
-    /// What is usual for the mean air temperature. Regression over half of the 40 humid stations of the US Climate Reference Network, product CRND0103, 2010 to 2023, the six weeks before the soil passes 10 °C (CALC):
+    /// What is usual for the mean air temperature. Regression over half of the 40 humid stations of the US Climate Reference Network, product CRND0103, 2010 to 2023, the weeks about 28 to 3 days before the soil usually passes 10 °C (CALC):
     /// the fast part fell to 0.34 after 2 days, the slow one to 0.57 after 2 and 0.22 after 14 days; at all of them 0.33, 0.51 and 0.18.
     /// </summary>
     public static Fading UsualAir { get; } = new(1.8, 0.66, 13);
