@@ -33,9 +33,9 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
     /// <param name="site">The site.</param>
     /// <param name="standing">Where its windows stand.</param>
     /// <param name="metrics">Its weather and journal as of the same day; null where there is no weather.</param>
-    /// <param name="chances">How likely its windows open or close by which day.</param>
+    /// <param name="ahead">What the days ahead may bring.</param>
     /// <param name="wants">Whether the reader asked for a treatment, by its id.</param>
-    public BulletinSite Write(Site site, Standing standing, SiteMetrics? metrics, IReadOnlyList<WindowChances> chances, Func<string, bool> wants)
+    public BulletinSite Write(Site site, Standing standing, SiteMetrics? metrics, DaysAhead ahead, Func<string, bool> wants)
     {
         ArgumentNullException.ThrowIfNull(standing);
         Window[] windows = [.. standing.Windows.Where(window => wants(window.Treatment.Id) && window.Treatment.IsToldAt(site))];
@@ -44,54 +44,57 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
         return new BulletinSite
         {
             Name = site.Name,
-            Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && !IsCare(window.Treatment)).Select(window => new BulletinLine(window.Treatment.Name, $"{OpenWords(window, metrics, day)}{CloseWords(chances.FirstOrDefault(each => ReferenceEquals(each.Window, window)))}{Rivals(window, standing)}{NotChecked(window)}"))],
-            Nearing = [.. windows.Where(window => window.State == WindowState.Waiting && !IsSilent(window, standing)).SelectMany(window => NearingWords(window, chances.FirstOrDefault(each => ReferenceEquals(each.Window, window)), metrics, day))],
-            Waits = [.. windows.SelectMany(window => MustWait(window, standing)), .. TooEarly(site, metrics, day, wants).Where(each => each.When.Length > 0).Select(each => new BulletinLine(each.What.Name, each.When))],
-            Always = [.. TooEarly(site, metrics, day, wants).Where(each => each.When.Length == 0).Select(each => each.What.Name)],
-            Care = [.. Care(site, metrics, day), .. windows.Where(window => window.IsOpen && IsCare(window.Treatment) && window.Treatment.Work == WorkKind.Mowing).Select(window => new BulletinLine(window.Treatment.Name, window.Treatment.Do.Count > 0 ? window.Treatment.Do[0].TrimEnd('.') : OpenWords(window, metrics, day)))],
+            Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && !IsCare(window.Treatment)).Select(window => new BulletinLine(window.Treatment.Name, $"{OpenWords(window, metrics, ahead, day)}{Rivals(window, standing)}{NotChecked(window)}"))],
+            Nearing = [.. windows.Where(window => window.State == WindowState.Waiting && !IsSilent(window, standing)).SelectMany(window => NearingWords(window, ahead.Of(window), metrics, day))],
+            Waits = [.. windows.SelectMany(window => MustWait(window, standing)), .. TooEarly(site, standing, metrics, ahead, wants).Where(each => each.When.Length > 0).Select(each => new BulletinLine(each.What.Name, each.When))],
+            Always = [.. TooEarly(site, standing, metrics, ahead, wants).Where(each => each.When.Length == 0).Select(each => each.What.Name)],
+            Care = [.. Care(site, metrics, day), .. windows.Where(window => window.IsOpen && IsCare(window.Treatment) && window.Treatment.Work == WorkKind.Mowing).Select(window => new BulletinLine(window.Treatment.Name, window.Treatment.Do.Count > 0 ? window.Treatment.Do[0].TrimEnd('.') : OpenWords(window, metrics, ahead, day)))],
             Done = [.. metrics.Journal.Entries.OfType<TreatmentDone>().Where(done => done.On > day.AddDays(-DaysOfWeek)).Select(done => new BulletinLine(NameOf(done.Treatment), $"recorded for {Wording.DayInYear(done.On)}"))],
             Chart = BulletinCharts.Of(metrics, day, units),
         };
     }
 
     /// <summary>What is named as too early at a site on a day, and when it is likely to be time; empty where no window is waited for.</summary>
-    public IEnumerable<(NotYet What, string When)> TooEarly(Site site, SiteMetrics metrics, DateOnly day, Func<string, bool> wants)
+    /// <param name="site">The site.</param>
+    /// <param name="standing">Where its windows stand.</param>
+    /// <param name="metrics">Its weather and journal as of the same day.</param>
+    /// <param name="ahead">What the days ahead may bring.</param>
+    /// <param name="wants">Whether the reader asked for a treatment, by its id.</param>
+    public IEnumerable<(NotYet What, string When)> TooEarly(Site site, Standing standing, SiteMetrics metrics, DaysAhead ahead, Func<string, bool> wants)
     {
-        ArgumentNullException.ThrowIfNull(metrics);
-        foreach (NotYet each in notYet.Where(each => each.IsNamed(site, day)))
+        ArgumentNullException.ThrowIfNull(standing);
+        ArgumentNullException.ThrowIfNull(ahead);
+        foreach (NotYet each in notYet.Where(each => each.IsNamed(site, standing.Day)))
         {
             Treatment? awaited = treatments.FirstOrDefault(treatment => treatment.Id == each.WaitFor);
             if (awaited is not null && !wants(awaited.Id)) continue;
             if (awaited is null || !awaited.IsFor(site)) yield return (each, "");
-            else if (Awaited(awaited, metrics, day) is { } when) yield return (each, when);
+            else if (Awaited(awaited, standing, metrics, ahead) is { } when) yield return (each, when);
         }
     }
 
     /// <summary>When a window that is waited for is likely to open; null where it has opened this season.</summary>
-    private static string? Awaited(Treatment awaited, SiteMetrics metrics, DateOnly day)
+    private static string? Awaited(Treatment awaited, Standing standing, SiteMetrics metrics, DaysAhead ahead)
     {
-        Season season = awaited.Season.AtOrAfter(day, metrics.Site.Hemisphere);
-        Window window = WindowJudge.JudgeSeason(awaited, metrics, season, day);
+        DateOnly day = standing.Day;
+        Window window = standing.Windows.First(each => each.Treatment.Id == awaited.Id);
         if (window.FirstOpening is not null) return null;
         if (window.Holds.Count > 0) return $"{awaited.Name} is held until {Wording.Day(window.Holds.Max(hold => hold.FreeFrom))} at the latest by what is recorded";
-        UsualDate usual = UsualOpening.In(season, awaited, metrics);
+        if (ahead.Of(window) is { OfClosing: false } chances) return $"wait for {awaited.Name}, {ChancesWords.Likely(chances)}";
+        UsualDate usual = UsualOpening.In(window.Season, awaited, metrics);
         if (usual.Day is not { } date) return $"wait for {awaited.Name}";
         return date > day ? $"wait for {awaited.Name}, usually about {Wording.DayInYear(date)}" : $"wait for {awaited.Name}, which is later than usual this season";
     }
 
     private bool IsSilent(Window window, Standing standing) => NoticePlan.IsBanned(window, region, standing.Day) || NoticePlan.IsSettledAgainst(window, standing);
 
-    private static string OpenWords(Window window, SiteMetrics metrics, DateOnly day)
+    private static string OpenWords(Window window, SiteMetrics metrics, DaysAhead ahead, DateOnly day)
     {
         string since = $"open since {Wording.DayInYear(window.FirstOpening!.Day)}";
         if (window.State == WindowState.Closing) since = $"past its best since {Wording.DayInYear(window.PastBest!.Day)}";
-        return Expectation.Close(window, metrics, day) is { } closes
-            ? $"{since}; about {Wording.Days(Math.Max(1, closes.DayNumber - day.DayNumber))} left, until {Wording.DayInYear(closes)}"
-            : since;
+        string left = new Expectation(window, metrics, ahead.Of(window), day).Left();
+        return left.Length > 0 ? $"{since}; {left}" : since;
     }
-
-    /// <summary>By when an open window is likely to close; empty where that cannot be said or is certain.</summary>
-    private static string CloseWords(WindowChances? chances) => chances is { OfClosing: true, Latest: { } latest } && latest != chances.Earliest ? $" ({ChancesWords.Likely(chances)})" : "";
 
     private static IEnumerable<BulletinLine> NearingWords(Window window, WindowChances? chances, SiteMetrics metrics, DateOnly day)
     {

@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Windows;
 
@@ -10,10 +11,11 @@ public static class CalendarPlan
     /// <param name="standing">Where the site's windows stand.</param>
     /// <param name="metrics">The site's weather and journal as of the same day.</param>
     /// <param name="region">The local rules, and the units that people read.</param>
-    public static IReadOnlyList<Notice> For(Standing standing, SiteMetrics metrics, Region region)
+    /// <param name="ahead">What the days ahead may bring.</param>
+    public static IReadOnlyList<Notice> For(Standing standing, SiteMetrics metrics, Region region, DaysAhead? ahead = null)
     {
         ArgumentNullException.ThrowIfNull(standing);
-        var writer = new NoticeWriter(standing, metrics, region, withCharts: false);
+        var writer = new NoticeWriter(standing, metrics, region, ahead ?? DaysAhead.Unknown, withCharts: false);
         return
         [
             .. standing.Ended.Concat(standing.Windows)

@@ -20,17 +20,17 @@ public static class NoticePlan
     /// <param name="region">The people, the local rules, and the units that people read.</param>
     /// <param name="configuration">The fingerprint of the configuration that judged. What was told under another one is not corrected by the weather.</param>
     /// <param name="told">What a person was last told of a change, whatever the revision of the key; null where they were told nothing of it.</param>
-    /// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
+    /// <param name="ahead">What the days ahead may bring; it is asked only where something is told of it.</param>
     /// <param name="heldUp">
     /// What mails that were held up on their way say of these windows and is out of date: each gives one notice of how the window stands now, in place of them.
     /// </param>
     public static IReadOnlyList<PlannedNotice> For(
-        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told, IReadOnlyList<WindowChances>? chances = null,
+        Standing standing, SiteMetrics metrics, Region region, string configuration, Func<NoticeKey, string, Told?> told, DaysAhead? ahead = null,
         IReadOnlyList<HeldUpNotice>? heldUp = null)
     {
         ILookup<(string, int, string), HeldUpNotice> outdated = (heldUp ?? []).ToLookup(each => (each.Treatment, each.Season, Folded(each.Address)));
         var planned = new List<PlannedNotice>();
-        var writer = new NoticeWriter(standing, metrics, region, chances: chances);
+        var writer = new NoticeWriter(standing, metrics, region, ahead ?? DaysAhead.Unknown);
         bool isStale = standing.WeatherThrough is not { } through || standing.Day.DayNumber - through.DayNumber > WindowJudge.StaleAfterDays;
         foreach (Window window in standing.Ended.Concat(standing.Windows))
         {
@@ -50,7 +50,7 @@ public static class NoticePlan
             DueNotice? NoticeFor(Recipient recipient)
             {
                 var due = new Due(
-                    window, hasEnded ? null : chances?.FirstOrDefault(each => ReferenceEquals(each.Window, window)), recipient, standing.Day, hasEnded, configuration, told);
+                    window, hasEnded ? DaysAhead.Unknown : ahead ?? DaysAhead.Unknown, recipient, standing.Day, hasEnded, configuration, told);
                 HeldUpNotice[] instead = [.. outdated[(window.Treatment.Id, window.Season.Year, Folded(recipient.Address))]];
                 return (instead.Length > 0 ? due.InsteadOf(instead.Max(each => each.Day)) : null) ?? (isNews ? due.Notice() : null);
             }
@@ -82,7 +82,7 @@ public static class NoticePlan
     private static bool JustEnded(Window window, DateOnly day) => window.Season.Span.Last >= day.AddDays(-LateCloseDays);
 
     /// <summary>What is due to one person about one window.</summary>
-    private sealed class Due(Window window, WindowChances? chances, Recipient recipient, DateOnly day, bool hasEnded, string configuration, Func<NoticeKey, string, Told?> told)
+    private sealed class Due(Window window, DaysAhead ahead, Recipient recipient, DateOnly day, bool hasEnded, string configuration, Func<NoticeKey, string, Told?> told)
     {
         public DueNotice? Notice() => Correction() ?? Held() ?? Change() ?? HeadsUp();
 
@@ -154,7 +154,8 @@ public static class NoticePlan
         /// <summary>It is likely to open soon, and that was not told yet, or the day of an even chance has moved since.</summary>
         private DueNotice? HeadsUp()
         {
-            if (chances is null || !Nearing.IsNearing(chances) || !Wants(NoticeKind.HeadsUp)) return null;
+            if (window.State is not (WindowState.Waiting or WindowState.Nearing) || !Wants(NoticeKind.HeadsUp)) return null;
+            if (ahead.Of(window) is not { } chances || !Nearing.IsNearing(chances)) return null;
             Told? before = ToldNow(NoticeKind.HeadsUp);
             if (before is null) return new DueNotice(NoticeKind.HeadsUp, LastTold(NoticeKind.HeadsUp) is { } older ? older.Revision + 1 : 0, null);
             return before.Fact is { } said && Math.Abs(said.DayNumber - chances.Median!.Value.DayNumber) >= window.Treatment.HeadsUp.AgainWhenMovedDays

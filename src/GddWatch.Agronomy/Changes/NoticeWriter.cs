@@ -14,9 +14,9 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="standing">Where the windows stand.</param>
 /// <param name="metrics">The site's weather and journal as of the same day.</param>
 /// <param name="region">The local rules, and the units that people read.</param>
+/// <param name="daysAhead">What the days ahead may bring.</param>
 /// <param name="withCharts">Whether they have charts.</param>
-/// <param name="chances">How likely windows open; null where nobody asked for a heads-up.</param>
-internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region, bool withCharts = true, IReadOnlyList<WindowChances>? chances = null)
+internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Region region, DaysAhead daysAhead, bool withCharts = true)
 {
     /// <summary>How far back filled days are mentioned [days].</summary>
     private const int RemarkedDays = 14;
@@ -53,7 +53,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
                 Facts = [new ToldFact(due.KeyOf(window, NoticeKind.Closed), window.LastClosing.Day)],
             }),
         NoticeKind.Held => Held(window, due),
-        NoticeKind.HeadsUp => HeadsUp(window, due, chances!.First(each => ReferenceEquals(each.Window, window))),
+        NoticeKind.HeadsUp => HeadsUp(window, due, daysAhead.Of(window)!),
         NoticeKind.Corrected => new CorrectionWriter(window, due, standing.Day, units).Correct(
             window.State == WindowState.Closed ? Ended(Change(window, due, window.Transitions[^1], "")) : Change(window, due, window.Transitions[^1], "")),
         _ => throw new ArgumentOutOfRangeException(nameof(due), due.Kind, "Only what happens to a window is told by this notice."),
@@ -131,13 +131,13 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         Headline = $"{window.Site.Name}: {window.Treatment.Name} {headline}",
         Reason = change.Because.Sentence(units),
         Figures = change.Because.Figures(units),
-        ExpectedEnd = window.IsOpen ? Expectation.InWords(window, metrics, standing.Day) : "",
+        ExpectedEnd = window.IsOpen ? new Expectation(window, metrics, daysAhead.Of(window), standing.Day).InWords() : "",
         Do = window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
         DoNot = window.Treatment.DoNot,
         Choices = [.. ChoicesToMake(window), .. window.Treatment.Excludes.SelectMany(exclusion => WhatIsKnown(window, exclusion)).Distinct(StringComparer.Ordinal)],
         Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
         DataRemarks = [.. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
-        Entry = CalendarEntries.Of(window, metrics, standing.Day, due.Said?.Opened?.Day),
+        Entry = CalendarEntries.Of(window, metrics, window.IsOpen ? daysAhead.Of(window) : null, standing.Day, due.Said?.Opened?.Day),
         Chart = withCharts ? NoticeCharts.Of(window, change.Because, metrics, standing.Day, units) : null,
     };
 

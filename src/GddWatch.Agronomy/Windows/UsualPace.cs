@@ -53,11 +53,17 @@ public sealed record UsualPace(
         DateOnly closes = Earlier(After(start, lasted, day), window.Season.Span.Last);
         string since = fromPastBest ? "after going past its best" : "after opening";
         string range = $"in {Seasons} earlier seasons it closed {lasted.Min():0} to {lasted.Max():0} days {since}";
-        if (window.State != WindowState.Open || DaysToPastBest.Count < SiteClimate.SeasonsNeeded) return $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
-        DateOnly past = Earlier(After(start, DaysToPastBest, day), window.Season.Span.Last);
-        return past < closes
+        return PastBestAbout(window, day) is { } past && past < closes
             ? $"At the usual pace it is past its best from about {Wording.Day(past)} and closes about {Wording.Day(closes)} ({range})."
             : $"At the usual pace it closes about {Wording.Day(closes)} ({range}).";
+    }
+
+    /// <summary>The day from which the window is past its best at the usual pace; null where too few earlier seasons are known, or it is so already.</summary>
+    public DateOnly? PastBestAbout(Window window, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        if (window.State != WindowState.Open || window.FirstOpening is not { } opening || DaysToPastBest.Count < SiteClimate.SeasonsNeeded) return null;
+        return Earlier(After(opening.Day, DaysToPastBest, day), window.Season.Span.Last);
     }
 
     /// <summary>The day on which the window closes at the usual pace; null where too few earlier seasons are known.</summary>

@@ -43,10 +43,10 @@ internal static class StatusCommand
             Standing standing = judging.Standing;
             if (format == OutputFormat.People && judging.Metrics is { } metrics)
             {
-                notYet.AddRange(writer.TooEarly(weather.Site, metrics, day, _ => true).Select(each => (weather.Site.Name, new BulletinLine(each.What.Name, $"{each.What.Reason}{(each.When.Length > 0 ? $" {Wording.Capital(each.When)}." : "")}"))));
+                notYet.AddRange(writer.TooEarly(weather.Site, standing, metrics, judging.Ahead, _ => true).Select(each => (weather.Site.Name, new BulletinLine(each.What.Name, $"{each.What.Reason}{(each.When.Length > 0 ? $" {Wording.Capital(each.When)}." : "")}"))));
             }
 
-            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, judging.ChancesOf(window), standing, journal, place.Region, kept.ConfigurationNotes)));
+            rows.AddRange(standing.Windows.Select(window => new StatusRow(window, judging.Ahead.Of(window), standing, journal, place.Region, kept.ConfigurationNotes)));
         }
 
         if (format != OutputFormat.People)

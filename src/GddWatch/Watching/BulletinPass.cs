@@ -24,7 +24,7 @@ internal sealed class BulletinPass(WatchConfiguration configuration, DateOnly da
         foreach (Recipient recipient in recipients.Where(each => Reads(each, site)))
         {
             if (parts.ContainsKey(ChoiceOf(recipient))) continue;
-            parts.Add(ChoiceOf(recipient), writer.Write(site, judging.Standing, judging.Metrics, judging.Chances, id => recipient.Treatments is null || recipient.Treatments.Contains(id)));
+            parts.Add(ChoiceOf(recipient), writer.Write(site, judging.Standing, judging.Metrics, judging.Ahead, id => recipient.Treatments is null || recipient.Treatments.Contains(id)));
         }
 
         return parts;

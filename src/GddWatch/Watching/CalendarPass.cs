@@ -8,7 +8,7 @@ namespace GddWatch.Watching;
 internal static class CalendarPass
 {
     /// <summary>What stands in a site's calendar; null where there is no weather to say it from.</summary>
-    public static IReadOnlyList<Notice>? Of(SiteJudging judging, Region region) => judging.Metrics is { } metrics ? CalendarPlan.For(judging.Standing, metrics, region) : null;
+    public static IReadOnlyList<Notice>? Of(SiteJudging judging, Region region) => judging.Metrics is { } metrics ? CalendarPlan.For(judging.Standing, metrics, region, judging.Ahead) : null;
 
     /// <summary>Writes them.</summary>
     /// <param name="calendars">The folder.</param>

@@ -103,7 +103,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
                     Windows = [.. judging.Standing.Windows.Select(window => Keep(window, judging.Standing, change.NoteFor(window)))],
                     Planned = judging.Metrics is { } metrics
                         ? NoticePlan.For(
-                            judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, WantsHeadsUp(site.Site) ? judging.Chances : null, heldUp.OutOfDate(judging.Standing))
+                            judging.Standing, metrics, region, configuration.JudgingFingerprint, told.Last, judging.Ahead, heldUp.OutOfDate(judging.Standing))
                         : [],
                     OperatorWords = change.OperatorWords,
                     Troubles = FeedTrouble.Of(site, judging.Standing),
@@ -117,10 +117,6 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             }
         }
     }
-
-    /// <summary>Whether anybody wants to hear beforehand of windows at a site.</summary>
-    private bool WantsHeadsUp(Site site) =>
-        configuration.Region.Recipients.Any(recipient => recipient.Notices.Contains(NoticeKind.HeadsUp) && (recipient.Sites is null || recipient.Sites.Contains(site.Id)));
 
     private QueuedMessage Queued(Message message, DateTimeOffset notBefore) => new(message, rules.NotInQuiet(message.Address, notBefore));
 

@@ -13,13 +13,8 @@ namespace GddWatch.Watching;
 /// <param name="Metrics">The weather behind it; null where there is none.</param>
 internal sealed record SiteJudging(Standing Standing, SiteMetrics? Metrics)
 {
-    private IReadOnlyList<WindowChances>? chances;
-
-    /// <summary>How likely its windows open or close by which day, worked out when first asked for: a pass in which nobody asks does not pay for it. None without weather or without past years.</summary>
-    public IReadOnlyList<WindowChances> Chances => chances ??= Metrics is null ? [] : Outlook.Of(Standing, Metrics);
-
-    /// <summary>How likely a window opens or closes; null where that cannot be said.</summary>
-    public WindowChances? ChancesOf(Window window) => Chances.FirstOrDefault(each => ReferenceEquals(each.Window, window));
+    /// <summary>What the days ahead may bring to its windows.</summary>
+    public DaysAhead Ahead { get; } = DaysAhead.Of(Standing, Metrics);
 
     /// <summary>Judges a site on a day from weather in which later days are already hidden; later entries of the journal are hidden here.</summary>
     public static SiteJudging Judge(IReadOnlyList<Treatment> treatments, SiteWeather weather, SiteJournal journal, DateOnly day)

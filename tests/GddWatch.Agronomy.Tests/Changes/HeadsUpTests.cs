@@ -133,7 +133,7 @@ public sealed class HeadsUpTests
     private static IReadOnlyList<PlannedNotice> Plan(DateOnly day, Dictionary<string, Told> told, WeatherHistory? history = null)
     {
         Standing standing = Standing(day, out SiteMetrics metrics, history);
-        return NoticePlan.For(standing, metrics, Some.Region(Some.Site(), Asks, DoesNotAsk), "as-configured", (key, address) => told.GetValueOrDefault(key with { Revision = 0 } + address), chances: Outlook.Of(standing, metrics));
+        return NoticePlan.For(standing, metrics, Some.Region(Some.Site(), Asks, DoesNotAsk), "as-configured", (key, address) => told.GetValueOrDefault(key with { Revision = 0 } + address), ahead: DaysAhead.Of(standing, metrics));
     }
 
     private static Standing Standing(DateOnly day, out SiteMetrics metrics, WeatherHistory? history = null)

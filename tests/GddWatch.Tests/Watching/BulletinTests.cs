@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using GddWatch.Configuration.Settings;
 using GddWatch.Tests.Commands;
 using MimeKit;
@@ -6,7 +8,7 @@ using Xunit;
 namespace GddWatch.Tests.Watching;
 
 /// <summary>The weekly bulletin, from its day to the mail that a phone shows.</summary>
-public sealed class BulletinTests
+public sealed partial class BulletinTests
 {
     [Fact]
     public async Task One_mail_a_region_and_week_goes_to_who_asked_for_it_with_every_site_in_it()
@@ -22,6 +24,46 @@ public sealed class BulletinTests
         Assert.All(
             ["Open:", "Nearing:", "This week:", "Must wait:", "Mowing", "Watering", "days left", "never more than a third", "Why these must wait:", "label is the law", "invented"],
             words => Assert.Contains(words, text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_date_that_stands_beside_a_range_of_dates_lies_within_it_in_every_mail_of_a_month()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        await workshop.RunAsync("replay", "--from", "2025-05-08", "--until", "2025-06-09");
+        int ranges = 0;
+        foreach (MimeMessage mail in workshop.ReplayMails.Values.Select(bytes => MimeMessage.Load(new MemoryStream(bytes))))
+        {
+            var today = DateOnly.FromDateTime(mail.Date.Date);
+            string text = Flat(mail);
+            foreach (Match match in DateBesideRange().Matches(text))
+            {
+                DateOnly until = Day(match.Groups["until"].Value, today), last = Day(match.Groups["last"].Value, today), first = Day(match.Groups["first"].Value, last);
+                Assert.InRange(until, first, last);
+                if (match.Groups["days"].Success) Assert.Equal(until, today.AddDays(int.Parse(match.Groups["days"].Value, CultureInfo.InvariantCulture)));
+                ranges++;
+            }
+
+            foreach (Match match in DateOfWeekday().Matches(text)) Day(match.Value, today);
+        }
+
+        Assert.True(ranges >= 20, $"Only {ranges} dates beside ranges were told.");
+    }
+
+    /// <summary>"about 5 days left, until Saturday 7 June (likely to close between Wednesday 4 and Friday 13 June)"; "closes about Saturday 7 June 2025 (likely between …".</summary>
+    [GeneratedRegex(@"(?:about (?<days>\d+) days? left, until|closes about) (?<until>\w+day \d+ \w+)(?: \d{4})? \(likely (?:to close )?between (?<first>\w+day \d+(?: [A-Z]\w+)?) and (?<last>\w+day \d+ \w+)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DateBesideRange();
+
+    [GeneratedRegex(@"\w+day \d+ (?:January|February|March|April|May|June|July|August|September|October|November|December)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex DateOfWeekday();
+
+    /// <summary>A date in words as of the year of another; its weekday must be the right one. Without a month it is in that of the other.</summary>
+    private static DateOnly Day(string words, DateOnly other)
+    {
+        string[] parts = words.Split(' ');
+        int month = parts.Length > 2 ? DateTime.ParseExact(parts[2], "MMMM", CultureInfo.InvariantCulture).Month : other.Month;
+        DateOnly[] near = [.. Enumerable.Range(-1, 3).Select(year => new DateOnly(other.Year + year, month, int.Parse(parts[1], CultureInfo.InvariantCulture))).Where(day => day.DayOfWeek.ToString() == parts[0])];
+        return Assert.Single(near, day => Math.Abs(day.DayNumber - other.DayNumber) < 300);
     }
 
     [Fact]

@@ -1,0 +1,26 @@
+using GddWatch.Agronomy.Windows;
+
+namespace GddWatch.Agronomy.Chances;
+
+/// <summary>What the days ahead may bring to a site's windows, worked out when it is first asked for: a site that nothing is told of does not pay for it. For one reader at a time.</summary>
+public sealed class DaysAhead
+{
+    private readonly Func<IReadOnlyList<WindowChances>> work;
+    private IReadOnlyList<WindowChances>? chances;
+
+    private DaysAhead(Func<IReadOnlyList<WindowChances>> work) => this.work = work;
+
+    /// <summary>Nothing can be said, or nobody asked.</summary>
+    public static DaysAhead Unknown { get; } = new(static () => []);
+
+    /// <summary>How likely the windows open or close by which day; none without past years.</summary>
+    public IReadOnlyList<WindowChances> Chances => chances ??= work();
+
+    /// <summary>Those of a site as it stands.</summary>
+    /// <param name="standing">Where the windows stand.</param>
+    /// <param name="metrics">The site's weather and journal as of the same day; null where there is no weather.</param>
+    public static DaysAhead Of(Standing standing, SiteMetrics? metrics) => metrics is null ? Unknown : new DaysAhead(() => Outlook.Of(standing, metrics));
+
+    /// <summary>How likely a window opens or closes; null where that cannot be said.</summary>
+    public WindowChances? Of(Window window) => Chances.FirstOrDefault(each => ReferenceEquals(each.Window, window));
+}
