@@ -24,34 +24,40 @@ public static class RegionWeather
     /// <param name="gathered">What the feeds gave, a site each.</param>
     /// <param name="forecasts">The forecasts of a site as they were issued; of those of one day the last one counts.</param>
     /// <param name="stepDone">Called after each of the two steps of a site, from any thread; null for nobody.</param>
-    public static IReadOnlyList<SiteWeather> Of(IReadOnlyList<GatheredSite> gathered, Func<Site, IReadOnlyList<Forecast>> forecasts, Action? stepDone = null)
+    /// <param name="resting">How far the checks had come the last time, from where they go on; null where they are made once.</param>
+    public static IReadOnlyList<SiteWeather> Of(
+        IReadOnlyList<GatheredSite> gathered, Func<Site, IReadOnlyList<Forecast>> forecasts, Action? stepDone = null, RestingChecks? resting = null)
     {
         ArgumentNullException.ThrowIfNull(gathered);
         ArgumentNullException.ThrowIfNull(forecasts);
         GatheredSite[] all = [.. gathered];
         SitesNearby nearby = new(all);
         // Each site's part rests on what the feeds gave, or on what all of them were before: nothing is shared but what no one writes.
-        CheckedSite?[] known = new CheckedSite?[all.Length];
-        Parallel.For(0, all.Length, i =>
+        var near = new IReadOnlyList<NearSite>[all.Length];
+        Parallel.For(0, all.Length, i => near[i] = nearby.Of(i));
+        IReadOnlyList<Doubt>[] doubts = new IReadOnlyList<Doubt>[all.Length];
+        if (resting is null)
         {
-            known[i] = all[i].Series is null ? null : Check(all[i], nearby.Of(i));
-            stepDone?.Invoke();
-        });
+            Parallel.For(0, all.Length, i =>
+            {
+                doubts[i] = all[i].Series is { } series ? QualityControl.DoubtsOf(series, NearSite.Series(near[i])) : [];
+                stepDone?.Invoke();
+            });
+        }
+        else
+        {
+            doubts = resting.DoubtsOf(all, near, stepDone);
+        }
+
+        CheckedSite?[] known = [.. all.Select((site, i) => site.Series is { } series ? new CheckedSite(site, doubts[i], WeatherHistory.BelievedOnItsDay(series, doubts[i])) : null)];
         SiteWeather[] weather = new SiteWeather[all.Length];
         Parallel.For(0, all.Length, i =>
         {
-            IReadOnlyList<NearSite> near = nearby.Of(i);
-            WeatherHistory? history = known[i] is { } site ? HistoryOf(site, near, known, forecasts(all[i].Site)) : null;
-            weather[i] = new SiteWeather(all[i].Site, history, all[i].Faults, [.. all[i].Remarks, .. LateRemarks(all[i], near)]);
+            WeatherHistory? history = known[i] is { } site ? HistoryOf(site, near[i], known, forecasts(all[i].Site)) : null;
+            weather[i] = new SiteWeather(all[i].Site, history, all[i].Faults, [.. all[i].Remarks, .. LateRemarks(all[i], near[i])]);
             stepDone?.Invoke();
         });
         return weather;
-    }
-
-    private static CheckedSite Check(GatheredSite site, IReadOnlyList<NearSite> near)
-    {
-        IReadOnlyList<Doubt> doubts = QualityControl.DoubtsOf(site.Series!, [.. near.Select(other => new NeighbourSeries(other.Gathered.Site.Name, other.Kilometres, other.Gathered.Series!))]);
-        return new CheckedSite(site, doubts, WeatherHistory.BelievedOnItsDay(site.Series!, doubts));
     }
 
     /// <summary>Says where a site's maxima go with those that its other feeds, or else the nearest site that can be compared, had a day before.</summary>

@@ -9,8 +9,8 @@ internal sealed class SitesNearby
     /// <summary>How many of their latest common days two sites are compared on to see whether they read the same source [days].</summary>
     private const int ComparedDays = 60;
 
-    // A degree of latitude has 111 km on the sphere; what is more degrees away than this is farther than the limit.
-    private const double LimitDegrees = RegionWeather.NeighbourKm / 111.0;
+    // A degree of latitude has 111.2 km on the sphere: what is so many degrees away is farther than this times as many.
+    private const double LeastKmOfDegree = 111.0;
 
     private readonly GatheredSite[] sites;
     private readonly int[] byLatitude;
@@ -27,19 +27,31 @@ internal sealed class SitesNearby
     public IReadOnlyList<NearSite> Of(int place)
     {
         if (sites[place].Series is not { } series) return [];
-        StationPosition here = new(sites[place].Site.Latitude, sites[place].Site.Longitude, null);
-        List<NearSite> near = [];
-        for (int i = FirstFrom(here.Latitude - LimitDegrees); i < latitudes.Length && latitudes[i] <= here.Latitude + LimitDegrees; i++)
+        double latitude = sites[place].Site.Latitude;
+        StationPosition here = new(latitude, sites[place].Site.Longitude, null);
+        var nearest = new SortedSet<NearSite>(Comparer<NearSite>.Create((one, other) => (one.Kilometres, one.Place).CompareTo((other.Kilometres, other.Place))));
+        double limitKm = RegionWeather.NeighbourKm;
+        int up = FirstFrom(latitude), down = up - 1;
+        // Outward by latitude, the nearer side first, until nothing farther north or south can be nearer than those found.
+        while (true)
         {
-            GatheredSite other = sites[byLatitude[i]];
-            if (byLatitude[i] == place) continue;
-            double kilometres = here.KilometresTo(other.Site.Latitude, other.Site.Longitude);
-            if (kilometres <= RegionWeather.NeighbourKm && !IsSameWeather(series, other.Series!)) near.Add(new NearSite(byLatitude[i], other, kilometres));
+            double above = up < latitudes.Length ? latitudes[up] - latitude : double.PositiveInfinity;
+            double below = down >= 0 ? latitude - latitudes[down] : double.PositiveInfinity;
+            if (Math.Min(above, below) * LeastKmOfDegree > limitKm) break;
+            int other = byLatitude[above <= below ? up++ : down--];
+            if (other == place) continue;
+            double kilometres = here.KilometresTo(sites[other].Site.Latitude, sites[other].Site.Longitude);
+            if (kilometres > limitKm || IsSameWeather(series, sites[other].Series!)) continue;
+            nearest.Add(new NearSite(other, sites[other], kilometres));
+            if (nearest.Count <= RegionWeather.MostNeighbours) continue;
+            nearest.Remove(nearest.Max);
+            limitKm = nearest.Max.Kilometres;
         }
 
-        return [.. near.OrderBy(other => other.Kilometres).Take(RegionWeather.MostNeighbours).OrderBy(other => other.Place)];
+        return [.. nearest.OrderBy(other => other.Place)];
     }
 
+    /// <summary>The first place from a latitude on.</summary>
     private int FirstFrom(double latitude)
     {
         int found = Array.BinarySearch(latitudes, latitude);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Places;
 using GddWatch.Notices.Composing;
@@ -19,7 +20,16 @@ public sealed class CalendarFolder
 
     private const UnixFileMode OwnersFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
+    /// <summary>Of how many sites there is a file of all windows at most: one of more than some ten megabytes no calendar program reads; DESIGN.</summary>
+    public const int MostSitesInOne = 500;
+
+    /// <summary>How many files are on their way to the disk at once: each waits for it, and hardly any for a processor.</summary>
+    private const int AtOnce = 16;
+
     private readonly string folder;
+
+    // What each file says, as far as this folder has written or read it.
+    private readonly ConcurrentDictionary<string, byte[]> marks = new(StringComparer.Ordinal);
 
     /// <summary>The folder; it is made, for its owner alone, with the first file.</summary>
     public CalendarFolder(string folder)
@@ -42,12 +52,11 @@ public sealed class CalendarFolder
         {
             MakeFolder();
             await Parallel.ForEachAsync(
-                region.Sites.Where(site => windows.ContainsKey(site.Id)), stop,
-                async (site, token) => await WriteAsync(FileOf(site.Id), CalendarFile.Feed($"{site.Name}: windows of lawn tasks", windows[site.Id], region, asOf), token));
-
-            IReadOnlyList<Notice> all = [.. region.Sites.SelectMany(site => windows.GetValueOrDefault(site.Id, []))];
-            await WriteAsync(All, CalendarFile.Feed($"{region.Name}: windows of lawn tasks", all, region, asOf), stop);
-            RemoveAllBut([All, .. region.Sites.Select(site => FileOf(site.Id))]);
+                region.Sites.Where(site => windows.ContainsKey(site.Id)), new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = AtOnce },
+                async (site, token) => await WriteAsync(FileOf(site.Id), $"{site.Name}: windows of lawn tasks", windows[site.Id], region, asOf, token));
+            bool isOne = region.Sites.Count <= MostSitesInOne;
+            if (isOne) await WriteAsync(All, $"{region.Name}: windows of lawn tasks", [.. region.Sites.SelectMany(site => windows.GetValueOrDefault(site.Id, []))], region, asOf, stop);
+            RemoveAllBut([.. isOne ? [All] : Array.Empty<string>(), .. region.Sites.Select(site => FileOf(site.Id))]);
             return null;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
@@ -59,12 +68,21 @@ public sealed class CalendarFolder
     /// <summary>An underscore is in no site's id, so that a site that is called like the file of all windows has one of its own.</summary>
     private static string FileOf(string site) => SafeFileName.For(string.Equals(site, All, StringComparison.OrdinalIgnoreCase) ? $"_{site}" : site);
 
-    private async Task WriteAsync(string name, byte[] calendar, CancellationToken stop)
+    private async Task WriteAsync(string file, string name, IReadOnlyList<Notice> windows, Region region, DateTimeOffset asOf, CancellationToken stop)
     {
         stop.ThrowIfCancellationRequested();
-        string path = Path.Combine(folder, $"{name}{Ending}");
-        // Bringing a file safely to the disk takes its time, and of thousands few change from one day to the next.
-        if (File.Exists(path) && CalendarFile.SaysTheSame(await File.ReadAllBytesAsync(path, stop), calendar)) return;
+        string path = Path.Combine(folder, $"{file}{Ending}");
+        // Making a calendar and bringing it safely to the disk take their time, and of thousands few change from one day to the next.
+        byte[] mark = CalendarFile.MarkOf(name, windows, region);
+        bool isThere = File.Exists(path);
+        if (isThere && marks.TryGetValue(file, out byte[]? before) && before.AsSpan().SequenceEqual(mark)) return;
+        byte[] calendar = CalendarFile.Feed(name, windows, region, asOf);
+        if (!isThere || !CalendarFile.SaysTheSame(await File.ReadAllBytesAsync(path, stop), calendar)) await WriteAsync(path, calendar);
+        marks[file] = mark;
+    }
+
+    private static async Task WriteAsync(string path, byte[] calendar)
+    {
         var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write, Share = FileShare.None, Options = FileOptions.Asynchronous };
         if (!OperatingSystem.IsWindows()) options.UnixCreateMode = OwnersFile;
         await using (var stream = new FileStream($"{path}{Unfinished}", options))

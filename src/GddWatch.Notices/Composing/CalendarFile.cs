@@ -1,7 +1,9 @@
+using System.Buffers.Binary;
+using System.Runtime.InteropServices;
+using System.Security.Cryptography;
 using System.Text;
 using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Places;
-using GddWatch.Agronomy.Treatments;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -52,6 +54,35 @@ public static class CalendarFile
         return Bytes(calendar);
     }
 
+    /// <summary>
+    /// The mark of what a feed says, without making it: two feeds have the same one where they say the same, whenever they are made. SHA-256 over all that its entries are made of.
+    /// </summary>
+    internal static byte[] MarkOf(string name, IReadOnlyList<Notice> notices, Region region)
+    {
+        using var mark = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        Append(name);
+        string domain = Domain(region.OperatorAddress);
+        foreach (CalendarText text in notices.Select(notice => CalendarText.Of(notice, domain, region.Remark)).OfType<CalendarText>())
+        {
+            Append(text.Uid);
+            Append(text.Summary);
+            Append(text.Location);
+            Append(text.Category);
+            Append(text.Description);
+            Append(FormattableString.Invariant($"{text.First:O} {text.End:O} {text.Sequence} {text.IsWithdrawn}"));
+        }
+
+        return mark.GetHashAndReset();
+
+        void Append(string part)
+        {
+            Span<byte> length = stackalloc byte[sizeof(int)];
+            BinaryPrimitives.WriteInt32LittleEndian(length, part.Length);
+            mark.AppendData(length);
+            mark.AppendData(MemoryMarshal.AsBytes(part.AsSpan()));
+        }
+    }
+
     /// <summary>Whether two calendars say the same, whenever they were made.</summary>
     internal static bool SaysTheSame(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other)
     {
@@ -73,62 +104,32 @@ public static class CalendarFile
         var calendar = new Calendar { ProductId = "-//GddWatch//Windows of lawn tasks//EN" };
         foreach (Notice notice in notices)
         {
-            if (notice.Entry is { } entry) calendar.Events.Add(Event(notice, entry, domain, remark, at));
+            if (CalendarText.Of(notice, domain, remark) is { } text) calendar.Events.Add(Event(text, at));
         }
 
         return calendar;
     }
 
-    private static CalendarEvent Event(Notice notice, CalendarEntry entry, string domain, string remark, DateTimeOffset at)
+    private static CalendarEvent Event(CalendarText text, DateTimeOffset at)
     {
         var made = new CalendarEvent
         {
-            Uid = $"{OneLine.Of(notice.Key.WindowId())}@{domain}",
-            Sequence = entry.Sequence,
+            Uid = text.Uid,
+            Sequence = text.Sequence,
             // Not the clock's: the same mail sent again is the same entry.
             DtStamp = new CalDateTime(DateTime.SpecifyKind(new DateTime(at.UtcTicks - (at.UtcTicks % TimeSpan.TicksPerSecond)), DateTimeKind.Utc), hasTime: true),
-            DtStart = new CalDateTime(entry.First),
-            DtEnd = new CalDateTime(entry.End),
-            Summary = $"{OneLine.Of(notice.SiteName)}: {OneLine.Of(notice.TreatmentName)}{Suffix(notice, entry)}",
-            Description = Description(notice, entry, remark),
-            Location = OneLine.Of(notice.SiteName),
-            Status = entry.IsWithdrawn ? EventStatus.Cancelled : EventStatus.Confirmed,
+            DtStart = new CalDateTime(text.First),
+            DtEnd = new CalDateTime(text.End),
+            Summary = text.Summary,
+            Description = text.Description,
+            Location = text.Location,
+            Status = text.IsWithdrawn ? EventStatus.Cancelled : EventStatus.Confirmed,
             // A window keeps nobody busy.
             Transparency = TransparencyType.Transparent,
         };
         made.Categories.Add("Lawn");
-        made.Categories.Add(OneLine.Of(notice.TreatmentName));
+        made.Categories.Add(text.Category);
         return made;
-    }
-
-    private static string Suffix(Notice notice, CalendarEntry entry) => notice.Key.Kind switch
-    {
-        _ when entry.IsWithdrawn => " (withdrawn)",
-        NoticeKind.Closing => " (past its best)",
-        NoticeKind.Closed => " (closed)",
-        _ => "",
-    };
-
-    private static string Description(Notice notice, CalendarEntry entry, string remark)
-    {
-        var text = new StringBuilder();
-        Paragraph(text, "", [$"{OneLine.Of(notice.Headline).TrimEnd('.')}."]);
-        Paragraph(text, "Why: ", [notice.Reason]);
-        Paragraph(text, "End: ", [entry.EndWords]);
-        Paragraph(text, "Do: ", notice.Do);
-        Paragraph(text, "Do not: ", notice.DoNot);
-        Paragraph(text, "Choose first: ", notice.Choices);
-        Paragraph(text, "Take care: ", notice.Cautions);
-        Paragraph(text, "About the data: ", notice.DataRemarks);
-        Paragraph(text, "", ["This gives timing, not a prescription. The product's label is the law. Local codes, licences and watering rules come first.", remark]);
-        return text.ToString().TrimEnd('\n');
-    }
-
-    private static void Paragraph(StringBuilder text, string label, IReadOnlyList<string> sentences)
-    {
-        IReadOnlyList<string> lines = OneLine.OfEach(sentences);
-        if (lines.Count == 0) return;
-        text.Append(label).AppendJoin(' ', lines).Append("\n\n");
     }
 
     private static string Domain(string operatorAddress) => OneLine.Of(operatorAddress[(operatorAddress.LastIndexOf('@') + 1)..]);

@@ -12,6 +12,8 @@ internal sealed class WeatherIntake(Workplace place, ServiceFetch fetch, Weather
     /// <summary>How many of a file's last days are kept to notice changes [days]; the file itself holds the rest.</summary>
     private const int RememberedDays = 400;
 
+    private readonly RestingChecks checks = new();
+
     /// <summary>The weather of every site as it is now.</summary>
     public async Task<IReadOnlyList<SiteWeather>> TakeAsync(DateTimeOffset at, CancellationToken stop)
     {
@@ -23,7 +25,7 @@ internal sealed class WeatherIntake(Workplace place, ServiceFetch fetch, Weather
         KeptWeather kept = await store.LoadAsync(stop);
         if (changes.Changed.Count > 0) read = await place.GatherAsync(kept, fetched, stop);
         ILookup<string, FeedRemark> remarks = changes.Remarks.ToLookup(each => each.Site, each => new FeedRemark($"{each.Feed} {each.Kind}", $"{each.Feed}: {each.Words}"), StringComparer.Ordinal);
-        return RegionWeather.Of([.. read.Select(site => site with { Remarks = [.. site.Remarks, .. remarks[site.Site.Id]] })], place.ForecastsIn(kept));
+        return RegionWeather.Of([.. read.Select(site => site with { Remarks = [.. site.Remarks, .. remarks[site.Site.Id]] })], place.ForecastsIn(kept), resting: checks);
     }
 
     private static DailySeries Latest(DailySeries series) => series.Count <= RememberedDays ? series : series.From(series.LastDay.AddDays(1 - RememberedDays));

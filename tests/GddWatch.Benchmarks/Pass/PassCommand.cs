@@ -60,6 +60,7 @@ internal static class PassCommand
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"the history was kept in {Stopwatch.GetElapsedTime(start).TotalSeconds:N1} s; the database has {new FileInfo(Path.Combine(folder, "gddwatch.db")).Length / 1e6:N0} MB"));
         Console.WriteLine($"{"day",-12}{"s",8}{"CPU s",8}{"kept s",8}{"known s",9}{"judged s",9}{"mails",8}{"peak MB",9}");
         var daily = new DailyPass(place.Configuration, database, null, new DeliveryRules(place.Region, TimeSpan.FromDays(3)), new CalendarFolder(Path.Combine(folder, "calendar")));
+        var checks = new RestingChecks();
         for (; today <= Last; today = today.AddDays(1))
         {
             clock.Day = today;
@@ -69,7 +70,7 @@ internal static class PassCommand
             double kept = Stopwatch.GetElapsedTime(start).TotalSeconds;
             KeptWeather known = await store.LoadAsync(stop);
             IReadOnlyList<GatheredSite> gathered = await place.GatherAsync(known, FetchReport.Nothing, stop);
-            IReadOnlyList<SiteWeather> all = RegionWeather.Of(gathered, place.ForecastsIn(known));
+            IReadOnlyList<SiteWeather> all = RegionWeather.Of(gathered, place.ForecastsIn(known), resting: checks);
             double ready = Stopwatch.GetElapsedTime(start).TotalSeconds;
             PassReport report = await daily.RunAsync(all, new Dictionary<string, SiteJournal>(), today, place.TodayAt, clock.GetUtcNow(), stop);
             double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;

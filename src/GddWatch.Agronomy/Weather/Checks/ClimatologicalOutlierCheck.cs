@@ -32,6 +32,14 @@ internal sealed class ClimatologicalOutlierCheck(CheckedValues values, EarlierYe
 
     private readonly Usual[] usual = new Usual[2 * EarlierYears.DaysOfAYear];
 
+    /// <summary>The same check, to go on over other days.</summary>
+    public ClimatologicalOutlierCheck In(CheckedValues otherValues, EarlierYears otherYears)
+    {
+        var check = new ClimatologicalOutlierCheck(otherValues, otherYears);
+        usual.CopyTo(check.usual, 0);
+        return check;
+    }
+
     public void Judge(int today)
     {
         int place = values.PlaceAt(today);

@@ -24,6 +24,20 @@ internal sealed class DaysOfEarlierYears
         (knownBefore, sumsBefore, squaresBefore) = (new int[places], new double[places], new double[places]);
     }
 
+    /// <summary>The same years, to which others may join.</summary>
+    public DaysOfEarlierYears Copy()
+    {
+        var copy = new DaysOfEarlierYears(halfDays);
+        copy.years.AddRange(years);
+        known.CopyTo(copy.known, 0);
+        sums.CopyTo(copy.sums, 0);
+        squares.CopyTo(copy.squares, 0);
+        knownBefore.CopyTo(copy.knownBefore, 0);
+        sumsBefore.CopyTo(copy.sumsBefore, 0);
+        squaresBefore.CopyTo(copy.squaresBefore, 0);
+        return copy;
+    }
+
     /// <summary>How many years have joined [years].</summary>
     public int Years => years.Count;
 

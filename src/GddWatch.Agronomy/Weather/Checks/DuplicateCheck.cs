@@ -23,6 +23,9 @@ internal sealed class DuplicateCheck(CheckedValues values)
 
     private int flatDays;
 
+    /// <summary>The same check, to go on over other days.</summary>
+    public DuplicateCheck In(CheckedValues other) => new(other) { flatDays = flatDays };
+
     public void Judge(int today)
     {
         DateOnly day = values.DayAt(today);

@@ -4,7 +4,7 @@ namespace GddWatch.Agronomy.Weather.Checks;
 /// What earlier calendar years show of a site's climate, from values that nobody doubts. A year joins on 2 January after it, when it is known what 1 January
 /// says about its last day; a doubt that comes later does not take a value out again.
 /// </summary>
-internal sealed class EarlierYears(CheckedValues values)
+internal sealed class EarlierYears
 {
     /// <summary>How many earlier years a judgement needs [years].</summary>
     public const int LeastYears = 10;
@@ -21,8 +21,27 @@ internal sealed class EarlierYears(CheckedValues values)
     // A month of a year counts towards the ten where half of it is known.
     private const int LeastDaysOfAMonth = 15;
 
-    private readonly MonthRecord[] months = [.. Enumerable.Range(0, 24).Select(_ => new MonthRecord())];
-    private readonly DaysOfEarlierYears[] days = [new(HalfWindowDays), new(HalfWindowDays)];
+    private readonly CheckedValues values;
+    private MonthRecord[] months;
+    private DaysOfEarlierYears[] days;
+
+    // Whether another walk looks at the same years: they are copied before one more joins.
+    private bool isShared;
+
+    public EarlierYears(CheckedValues values)
+    {
+        this.values = values;
+        months = [.. Enumerable.Range(0, 24).Select(_ => new MonthRecord())];
+        days = [new(HalfWindowDays), new(HalfWindowDays)];
+    }
+
+    /// <summary>The same years, to go on over other days.</summary>
+    public EarlierYears(EarlierYears before, CheckedValues values)
+    {
+        this.values = values;
+        (months, days, Version) = (before.months, before.days, before.Version);
+        before.isShared = isShared = true;
+    }
 
     /// <summary>How often a year has joined; grows when anything may have changed.</summary>
     public int Version { get; private set; }
@@ -40,6 +59,13 @@ internal sealed class EarlierYears(CheckedValues values)
     {
         if (values.PlaceAt(today) != 1) return;
         Version++;
+        if (isShared)
+        {
+            months = [.. months.Select(month => month.Copy())];
+            days = [.. days.Select(each => each.Copy())];
+            isShared = false;
+        }
+
         foreach (WeatherVariable variable in CheckedValues.Variables) Join(variable, values.DayAt(today).Year - 1);
     }
 

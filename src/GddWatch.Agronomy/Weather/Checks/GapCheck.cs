@@ -20,6 +20,15 @@ internal sealed class GapCheck(CheckedValues values, EarlierYears years)
     private readonly (double LowestC, double HighestC)[] ranges = new (double, double)[2];
     private readonly (int Version, int Month)[] of = [(-1, 0), (-1, 0)];
 
+    /// <summary>The same check, to go on over other days.</summary>
+    public GapCheck In(CheckedValues otherValues, EarlierYears otherYears)
+    {
+        var check = new GapCheck(otherValues, otherYears);
+        ranges.CopyTo(check.ranges, 0);
+        of.CopyTo(check.of, 0);
+        return check;
+    }
+
     /// <summary>Whether a difference is too wide [°C].</summary>
     public static bool IsGap(double differenceC) => differenceC >= LeastGapC - RoundingC;
 

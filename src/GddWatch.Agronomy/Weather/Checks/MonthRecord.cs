@@ -18,6 +18,14 @@ internal sealed class MonthRecord
 
     public double HighestC { get; private set; } = double.NegativeInfinity;
 
+    /// <summary>The same values, to which others may join.</summary>
+    public MonthRecord Copy()
+    {
+        var copy = new MonthRecord { isWithoutGap = isWithoutGap, Years = Years, LowestC = LowestC, HighestC = HighestC };
+        copy.valuesC.AddRange(valuesC);
+        return copy;
+    }
+
     /// <summary>Adds the values of one year.</summary>
     public void Join(List<double> knownC, bool counts)
     {

@@ -1,24 +1,17 @@
 namespace GddWatch.Agronomy.Weather.Checks;
 
 /// <summary>One variable of a place nearby, addressed by the places of the checked series.</summary>
-internal sealed class Neighbour
+internal sealed class Neighbour(DailySeries neighbour, WeatherVariable variable, DateOnly firstDay)
 {
-    private readonly double[] values;
-    private readonly int offset;
+    private readonly int offset = neighbour.IndexOf(firstDay);
 
-    public Neighbour(DailySeries neighbour, WeatherVariable variable, DateOnly firstDay)
+    public double At(int index)
     {
-        values = neighbour.Column(variable).ToArray();
-        offset = neighbour.IndexOf(firstDay);
-        ReadOnlySpan<Mark> marks = variable == WeatherVariable.MinimumAirC ? neighbour.MinimumMarks : neighbour.MaximumMarks;
-        for (int i = 0; i < values.Length; i++)
-        {
-            // What was filled may have come from the very site that is checked.
-            if (marks[i] is Mark.Filled or Mark.Forecast or Mark.Suspect) values[i] = double.NaN;
-        }
+        ReadOnlySpan<double> values = neighbour.Column(variable);
+        int place = index + offset;
+        // What was filled may have come from the very site that is checked.
+        return (uint)place < (uint)values.Length && neighbour.MarkAt(variable, place) is not (Mark.Filled or Mark.Forecast or Mark.Suspect) ? values[place] : double.NaN;
     }
-
-    public double At(int index) => (uint)(index + offset) < (uint)values.Length ? values[index + offset] : double.NaN;
 
     /// <summary>The value among the day before, the day and the day after that lies nearest; days after today are not looked at.</summary>
     public double NearestTo(double valueC, int index, int today)

@@ -19,33 +19,8 @@ public static class QualityControl
     {
         ArgumentNullException.ThrowIfNull(series);
         ArgumentNullException.ThrowIfNull(neighbours);
-        CheckedValues values = new(series);
-        EarlierYears years = new(values);
-        DuplicateCheck duplicate = new(values);
-        StreakCheck streak = new(values);
-        GapCheck gap = new(values, years);
-        ClimatologicalOutlierCheck outlier = new(values, years);
-        SpikeCheck spike = new(values);
-        LaggedRangeCheck laggedRange = new(values);
-        SpatialRegressionCheck spatial = new(values, neighbours);
-        for (int today = 0; today < series.Count; today++)
-        {
-            years.Advance(today);
-            NaughtCheck.Judge(values, today);
-            duplicate.Judge(today);
-            BoundsCheck.Judge(values, today);
-            streak.Judge(today);
-            gap.Judge(today);
-            outlier.Judge(today);
-            InternalCheck.Judge(values, today);
-            // What the next day clears goes on to the checks after.
-            bool yesterdayWasCleared = spike.Judge(today);
-            yesterdayWasCleared = laggedRange.Judge(today, yesterdayWasCleared);
-            yesterdayWasCleared = spatial.Judge(today, yesterdayWasCleared);
-            if (yesterdayWasCleared) MegaconsistencyCheck.Judge(values, years, today - 1, today);
-            MegaconsistencyCheck.Judge(values, years, today, today);
-        }
-
-        return values.Doubts;
+        var walk = new QualityWalk(series, neighbours);
+        walk.GoOn(series.LastDay);
+        return walk.Doubts;
     }
 }

@@ -15,6 +15,14 @@ internal sealed class StreakCheck(CheckedValues values)
 
     private readonly List<int>[] runs = [[], []];
 
+    /// <summary>The same check, to go on over other days.</summary>
+    public StreakCheck In(CheckedValues other)
+    {
+        var check = new StreakCheck(other);
+        for (int i = 0; i < runs.Length; i++) check.runs[i].AddRange(runs[i]);
+        return check;
+    }
+
     public void Judge(int today)
     {
         foreach (WeatherVariable variable in CheckedValues.Variables)

@@ -54,6 +54,34 @@ public sealed class CalendarFolderTests : IDisposable
         Assert.NotEqual(StampOf(moved), StampOf(now));
     }
 
+    [Fact]
+    public async Task Written_by_the_same_folder_again_only_what_says_something_new_or_is_gone_is_written()
+    {
+        var calendars = new CalendarFolder(folder);
+        string[] sites = ["north-common", "mill-green", "old-orchard"];
+        Dictionary<string, IReadOnlyList<Notice>> windows = WindowsOf(sites);
+        Assert.Null(await calendars.WriteAsync(RegionOf(sites), windows, SampleMessages.QueuedAt, TestContext.Current.CancellationToken));
+        string[] before = [.. sites.Select(site => File.ReadAllText(Path.Combine(folder, $"{site}.ics")))];
+        var later = new Dictionary<string, IReadOnlyList<Notice>>(windows) { ["mill-green"] = [.. windows["mill-green"].Select(notice => notice with { Reason = "It is another day." })] };
+        File.Delete(Path.Combine(folder, "old-orchard.ics"));
+        Assert.Null(await calendars.WriteAsync(RegionOf(sites), later, SampleMessages.QueuedAt.AddDays(1), TestContext.Current.CancellationToken));
+        string[] now = [.. sites.Select(site => File.ReadAllText(Path.Combine(folder, $"{site}.ics")))];
+        Assert.Equal(before[0], now[0]);
+        Assert.Contains("It is another day.", now[1], StringComparison.Ordinal);
+        Assert.Equal("DTSTAMP:20260414T113000Z", StampOf(now[2]));
+    }
+
+    [Fact]
+    public async Task A_region_of_more_sites_than_a_calendar_program_bears_has_no_file_of_all_windows()
+    {
+        string[] sites = [.. Enumerable.Range(0, CalendarFolder.MostSitesInOne + 1).Select(place => $"lawn-{place}")];
+        await WriteAsync(sites[..CalendarFolder.MostSitesInOne]);
+        Assert.Contains("windows.ics", Files());
+        Assert.Null(await new CalendarFolder(folder).WriteAsync(RegionOf(sites), WindowsOf(sites[..1]), SampleMessages.QueuedAt, TestContext.Current.CancellationToken));
+        Assert.DoesNotContain("windows.ics", Files());
+        Assert.Contains("lawn-0.ics", Files());
+    }
+
     private static string StampOf(string calendar) => calendar.Split("\r\n").First(line => line.StartsWith("DTSTAMP:", StringComparison.Ordinal));
 
     [Fact]
