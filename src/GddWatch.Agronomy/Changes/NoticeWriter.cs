@@ -102,7 +102,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
 
     private static IEnumerable<Figure> ChanceFigures(WindowChances ahead)
     {
-        yield return new Figure("Eight chances in ten that it opens", ChancesWords.Range(ahead), "");
+        yield return new Figure("About eight chances in ten that it opens", ChancesWords.Range(ahead), "");
         if (ahead.Median is { } median) yield return new Figure("Even chance that it has opened by", Wording.Day(median), "");
         yield return new Figure("Chance that it opens within 7 days", ChancesWords.Percent(ahead.Within(7)), "");
         yield return new Figure("Chance that it opens within 14 days", ChancesWords.Percent(ahead.Within(14)), "");

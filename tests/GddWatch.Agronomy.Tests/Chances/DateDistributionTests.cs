@@ -57,6 +57,34 @@ public sealed class DateDistributionTests
     }
 
     [Fact]
+    public void The_range_holds_the_median_and_is_as_near_to_eighty_percent_as_rounding_its_ends_allows() =>
+        Anything.Sample((dates, certain) =>
+        {
+            var distribution = DateDistribution.Of(dates, 50, certain, 0.3);
+            (int First, int? Last) range = distribution.Range();
+            int? median = distribution.Quantile(0.5);
+            if (distribution.Never < 1) Assert.True(range.First <= (median ?? 51) && (range.Last ?? 51) >= (median ?? 51));
+            // Type 8 of Hyndman & Fan 1996: the chance below the 10 % quantile of n values (SEEN).
+            double low = Math.Max(0, (0.1 * (dates.Length + 1 / 3.0) - 1 / 6.0) / dates.Length);
+            Assert.True(distribution.By(range.First - 2) <= low + 1e-9, "The first day lies more than a day after the 10 % quantile.");
+            Assert.True(distribution.By((range.Last ?? 50) + 1) >= 1 - low - 1e-9 || range.Last is null || range.Last == 50, "The last day lies more than a day before the 90 % quantile.");
+            // Outwards from both quantiles is one of the four ways.
+            (int, int?) outward = (Enumerable.Range(0, 51).First(day => day == 50 || distribution.By(day) > low + 1e-12), distribution.Quantile(1 - low));
+            Assert.True(Math.Abs(distribution.Holding(range) - (1 - 2 * low)) <= Math.Abs(distribution.Holding(outward) - (1 - 2 * low)) + 1e-8);
+        });
+
+    [Fact]
+    public void The_ends_are_rounded_together_so_that_a_short_range_does_not_hold_more_than_it_must()
+    {
+        // One day in four each: with all four it would be certain, with three 75 %; the two wanted ends leave 86.7 % between them (type 8, n = 4).
+        var even = DateDistribution.Of([10, 11, 12, 13], 40, -1, 0);
+        Assert.Equal((10, 12), even.Range());
+        Assert.Equal(0.75, even.Holding(even.Range()), 12);
+        Assert.Equal(1, even.Holding((0, null)), 12);
+        Assert.Equal(0.5, DateDistribution.Of([10, null], 40, -1, 0).Holding((11, null)), 12);
+    }
+
+    [Fact]
     public void The_range_is_open_where_it_may_not_come_at_all()
     {
         var distribution = DateDistribution.Of([10, 12, 14, null, null, null], 40, -1, 0);

@@ -10,9 +10,10 @@ namespace GddWatch.Validation.Hindcasts;
 /// <param name="Skill">1 less their ratio.</param>
 /// <param name="PlainSkill">The same with the score that is not corrected for few futures.</param>
 /// <param name="Held">Share of the 80 % ranges that held the date.</param>
+/// <param name="Stated">The chance that these ranges state, in the mean: whole days seldom hold 80 % to the point.</param>
 /// <param name="Middle">The same without the play of whole days.</param>
 /// <param name="WidthDays">Mean width of the range [days].</param>
-internal sealed record HindcastFigures(int Issues, int NeverOpened, double ClimateDays, double Days, double Skill, double PlainSkill, double Held, double Middle, double WidthDays)
+internal sealed record HindcastFigures(int Issues, int NeverOpened, double ClimateDays, double Days, double Skill, double PlainSkill, double Held, double Stated, double Middle, double WidthDays)
 {
     public static HindcastFigures? Of(IReadOnlyCollection<ScoredIssue> issues)
     {
@@ -26,6 +27,7 @@ internal sealed record HindcastFigures(int Issues, int NeverOpened, double Clima
             1 - said / climate,
             1 - issues.Average(issue => issue.PlainCrps) / climate,
             issues.Count(issue => issue.IsHeld) / (double)issues.Count,
+            issues.Average(issue => issue.Stated),
             issues.Average(issue => issue.MiddleShare),
             issues.Average(issue => issue.Width));
     }
@@ -33,10 +35,10 @@ internal sealed record HindcastFigures(int Issues, int NeverOpened, double Clima
     /// <summary>One row of a table.</summary>
     public string Row() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Issues} | {NeverOpened} | {ClimateDays:0.00} | {Days:0.00} | {Skill:0.000} | {PlainSkill:0.000} | {Held:0.00} | {Middle:0.00} | {WidthDays:0.0}");
+        $"{Issues} | {NeverOpened} | {ClimateDays:0.00} | {Days:0.00} | {Skill:0.000} | {PlainSkill:0.000} | {Held:0.00} | {Stated:0.00} | {Middle:0.00} | {WidthDays:0.0}");
 
-    public const string Heads = "issues | never opened | climate [days] | said [days] | skill | skill, not fair | 80 % range held | middle 80 % | width [days]";
-    public const string Rule = "---|---|---|---|---|---|---|---|---";
+    public const string Heads = "issues | never opened | climate [days] | said [days] | skill | skill, not fair | 80 % range held | stated | middle 80 % | width [days]";
+    public const string Rule = "---|---|---|---|---|---|---|---|---|---";
 
     /// <summary>How often it came where about so much was said.</summary>
     public static string CameTrue(IEnumerable<ScoredIssue> issues, double about)

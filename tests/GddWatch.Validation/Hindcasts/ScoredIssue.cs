@@ -29,6 +29,9 @@ internal sealed record ScoredIssue(string Station, int Half, bool IsHumid, int S
         }
     }
 
+    /// <summary>The chance that the 80 % range states, of whole days as it is.</summary>
+    public double Stated => Said.Holding(Said.Range());
+
     /// <summary>The width of the range [days], to the season's end where it reaches "not at all".</summary>
     public int Width
     {
