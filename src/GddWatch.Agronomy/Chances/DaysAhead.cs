@@ -21,6 +21,12 @@ public sealed class DaysAhead
     /// <param name="metrics">The site's weather and journal as of the same day; null where there is no weather.</param>
     public static DaysAhead Of(Standing standing, SiteMetrics? metrics) => metrics is null ? Unknown : new DaysAhead(() => Outlook.Of(standing, metrics));
 
+    /// <summary>What a reader should know of the forecast and the years behind it, a sentence each; that there is no forecast is no news.</summary>
+    public IReadOnlyList<string> Remarks => Chances.Count == 0 ? [] : [.. Chances[0].Remarks.Where(remark => remark != ForecastInUse.NoForecast)];
+
+    /// <summary>What all of it rests on, in sentences; empty where nothing can be said.</summary>
+    public string InWords() => Chances.Count == 0 ? "" : string.Join(' ', Remarks.Prepend($"The days ahead are judged by {ChancesWords.Basis(Chances[0])}."));
+
     /// <summary>How likely a window opens or closes; null where that cannot be said.</summary>
     public WindowChances? Of(Window window) => Chances.FirstOrDefault(each => ReferenceEquals(each.Window, window));
 }

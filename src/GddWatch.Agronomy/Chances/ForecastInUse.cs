@@ -22,6 +22,9 @@ public sealed record ForecastInUse(DailySeries? Days, int First, int Count, Date
     /// <summary>A forecast issued so long before the one in use is still held against it [days].</summary>
     private const int EarlierIssueDays = 3;
 
+    /// <summary>What is said where no forecast was ever kept.</summary>
+    internal const string NoForecast = "There is no forecast: this site's own earlier years stand in.";
+
     /// <summary>Without any forecast.</summary>
     public static ForecastInUse None { get; } = new(null, 0, 0, default, ForecastErrors.Stated, []);
 
@@ -34,9 +37,9 @@ public sealed record ForecastInUse(DailySeries? Days, int First, int Count, Date
         if (weather.Forecast is not { } forecast)
         {
             string why = weather.Issued.Count > 0
-                ? $"The last forecast is from {Wording.Day(weather.Issued[^1].IssuedOn)}: too old to be used on {Wording.Day(day)}."
-                : "There is no forecast.";
-            return None with { Remarks = [$"{why} What is said of the days ahead rests on this site's own earlier years alone."] };
+                ? $"The last forecast is from {Wording.Day(weather.Issued[^1].IssuedOn)}, too old to be used on {Wording.Day(day)}: this site's own earlier years stand in."
+                : NoForecast;
+            return None with { Remarks = [why] };
         }
 
         ForecastErrors errors = ForecastErrors.Learn([.. weather.Issued.Where(each => each.IssuedOn < forecast.IssuedOn)], weather.Series);

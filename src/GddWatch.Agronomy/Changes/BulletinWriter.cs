@@ -46,6 +46,7 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
             Name = site.Name,
             Open = [.. windows.Where(window => window.IsOpen && !IsSilent(window, standing) && !IsCare(window.Treatment)).Select(window => new BulletinLine(window.Treatment.Name, $"{OpenWords(window, metrics, ahead, day)}{Rivals(window, standing)}{NotChecked(window)}"))],
             Nearing = [.. windows.Where(window => window.State == WindowState.Waiting && !IsSilent(window, standing)).SelectMany(window => NearingWords(window, ahead.Of(window), metrics, day))],
+            DaysAhead = ahead.InWords(),
             Waits = [.. windows.SelectMany(window => MustWait(window, standing)), .. TooEarly(site, standing, metrics, ahead, wants).Where(each => each.When.Length > 0).Select(each => new BulletinLine(each.What.Name, each.When))],
             Always = [.. TooEarly(site, standing, metrics, ahead, wants).Where(each => each.When.Length == 0).Select(each => each.What.Name)],
             Care = [.. Care(site, metrics, day), .. windows.Where(window => window.IsOpen && IsCare(window.Treatment) && window.Treatment.Work == WorkKind.Mowing).Select(window => new BulletinLine(window.Treatment.Name, window.Treatment.Do.Count > 0 ? window.Treatment.Do[0].TrimEnd('.') : OpenWords(window, metrics, ahead, day)))],
@@ -100,7 +101,7 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
     {
         if (chances is { OfClosing: false, Median: { } median })
         {
-            if (window.FirstOpening is null && (median <= day.AddDays(NearingDays) || Nearing.IsNearing(chances))) yield return new BulletinLine(window.Treatment.Name, $"{ChancesWords.Likely(chances)} ({ChancesWords.Basis(chances)})");
+            if (window.FirstOpening is null && (median <= day.AddDays(NearingDays) || Nearing.IsNearing(chances))) yield return new BulletinLine(window.Treatment.Name, ChancesWords.Likely(chances));
             yield break;
         }
 

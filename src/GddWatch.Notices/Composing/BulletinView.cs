@@ -28,6 +28,9 @@ internal sealed record BulletinSiteView
 
     public required IReadOnlyList<BulletinLineView> Nearing { get; init; }
 
+    /// <summary>What all that is said of the days ahead rests on; empty where nothing is said of them.</summary>
+    public required string DaysAhead { get; init; }
+
     public required IReadOnlyList<BulletinLineView> Waits { get; init; }
 
     public required IReadOnlyList<BulletinLineView> Care { get; init; }
@@ -48,6 +51,7 @@ internal sealed record BulletinSiteView
         Name = OneLine.Of(site.Name),
         Open = BulletinLineView.OfEach(site.Open),
         Nearing = BulletinLineView.OfEach(site.Nearing),
+        DaysAhead = site.Open.Count + site.Nearing.Count > 0 ? OneLine.Of(site.DaysAhead) : "",
         Waits = BulletinLineView.OfEach(site.Waits),
         Care = BulletinLineView.OfEach(site.Care),
         Done = BulletinLineView.OfEach(site.Done),

@@ -41,6 +41,7 @@ internal static class TrialMessages
         Name = "Trial site",
         Open = [new("A task", "open since Sunday 12 April")],
         Nearing = [new("A task", "usually opens about Sunday 12 April")],
+        DaysAhead = "The days ahead are judged by 12 earlier years here, no forecast.",
         Waits = [new("A task", "held")],
         Care = [new("Mowing", "about every 7 days")],
         Done = [new("A task", "recorded for Sunday 12 April")],

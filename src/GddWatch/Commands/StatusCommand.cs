@@ -34,6 +34,7 @@ internal static class StatusCommand
         IReadOnlyDictionary<string, SiteJournal> journals = await Journals.LoadAsync(keeping, stop);
         var rows = new List<StatusRow>();
         var notYet = new List<(string Site, BulletinLine Line)>();
+        var ahead = new List<(string Site, string Remark)>();
         var writer = new BulletinWriter(place.Configuration.Treatments, place.Configuration.NotYet, place.Region);
         foreach (SiteWeather weather in gathered)
         {
@@ -46,6 +47,7 @@ internal static class StatusCommand
                 notYet.AddRange(writer.TooEarly(weather.Site, standing, metrics, judging.Ahead, _ => true).Select(each => (weather.Site.Name, new BulletinLine(each.What.Name, $"{each.What.Reason}{(each.When.Length > 0 ? $" {Wording.Capital(each.When)}." : "")}"))));
             }
 
+            ahead.AddRange(judging.Ahead.Remarks.Select(remark => (weather.Site.Name, remark)));
             rows.AddRange(standing.Windows.Select(window => new StatusRow(window, judging.Ahead.Of(window), standing, journal, place.Region, kept.ConfigurationNotes)));
         }
 
@@ -63,14 +65,14 @@ internal static class StatusCommand
                 ProgramText.WriteCsv(terminal.Output, StatusRow.Columns, rows.Select(row => row.Cells()));
                 break;
             default:
-                ShowPeople(rows, notYet, kept, place.Region, on ?? place.Today, terminal);
+                ShowPeople(rows, notYet, ahead, kept, place.Region, on ?? place.Today, terminal);
                 break;
         }
 
         return ExitCode.Done;
     }
 
-    private static void ShowPeople(IReadOnlyList<StatusRow> rows, IReadOnlyList<(string Site, BulletinLine Line)> notYet, KeptRemarks kept, Region region, DateOnly day, Terminal terminal)
+    private static void ShowPeople(IReadOnlyList<StatusRow> rows, IReadOnlyList<(string Site, BulletinLine Line)> notYet, IReadOnlyList<(string Site, string Remark)> ahead, KeptRemarks kept, Region region, DateOnly day, Terminal terminal)
     {
         IAnsiConsole console = terminal.Tables();
         terminal.Output.WriteLine($"{region.Name}, {Wording.Day(day)}");
@@ -84,6 +86,7 @@ internal static class StatusCommand
             console.Write(table);
             string[] toCome = [.. site.Where(row => row.IsToCome).Select(row => row.ToComeWords)];
             if (toCome.Length > 0) terminal.Output.WriteLine($"  Season still to come: {Wording.List(toCome)}.");
+            foreach ((_, string remark) in ahead.Where(each => each.Site == site.Key)) terminal.Output.WriteLine($"  Days ahead: {remark}");
             foreach ((_, BulletinLine line) in notYet.Where(each => each.Site == site.Key)) terminal.Output.WriteLine($"  Not yet: {line.What}. {line.Text}");
         }
 

@@ -21,7 +21,7 @@ public sealed class ForecastInUseTests
     {
         ForecastInUse use = ForecastInUse.Of(Known([Issued(Today.AddDays(-5))], fresh: false), Today);
         Assert.Equal(0, use.Count);
-        Assert.Contains("The last forecast is from Thursday 28 March 2024: too old", Assert.Single(use.Remarks));
+        Assert.Contains("The last forecast is from Thursday 28 March 2024, too old", Assert.Single(use.Remarks));
     }
 
     [Fact]

@@ -77,7 +77,7 @@ public sealed class HeadsUpTests
     }
 
     [Theory]
-    [InlineData("none", "There is no forecast.")]
+    [InlineData("none", "There is no forecast: ")]
     [InlineData("stale", "too old to be used")]
     [InlineData("hole", "lacks ")]
     [InlineData("contradiction", "contradicts the one of")]
