@@ -28,8 +28,10 @@ public sealed class CalendarFolder
 
     private readonly string folder;
 
-    // What each file says, as far as this folder has written or read it.
-    private readonly ConcurrentDictionary<string, byte[]> marks = new(StringComparer.Ordinal);
+    private readonly WrittenEntries entries = new();
+
+    // The entries of each file, as far as this folder has written or read it.
+    private readonly ConcurrentDictionary<string, WrittenEntry[]> files = new(StringComparer.Ordinal);
 
     /// <summary>The folder; it is made, for its owner alone, with the first file.</summary>
     public CalendarFolder(string folder)
@@ -51,11 +53,13 @@ public sealed class CalendarFolder
         try
         {
             MakeFolder();
+            WrittenEntry[] EntriesOf(Site site) => windows.TryGetValue(site.Id, out IReadOnlyList<Notice>? its) ? [.. CalendarFile.TextsOf(its, region.OperatorAddress, region.Remark).Select(entries.Of)] : [];
             await Parallel.ForEachAsync(
                 region.Sites.Where(site => windows.ContainsKey(site.Id)), new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = AtOnce },
-                async (site, token) => await WriteAsync(FileOf(site.Id), $"{site.Name}: windows of lawn tasks", windows[site.Id], region, asOf, token));
+                async (site, token) => await WriteAsync(FileOf(site.Id), $"{site.Name}: windows of lawn tasks", EntriesOf(site), asOf, token));
             bool isOne = region.Sites.Count <= MostSitesInOne;
-            if (isOne) await WriteAsync(All, $"{region.Name}: windows of lawn tasks", [.. region.Sites.SelectMany(site => windows.GetValueOrDefault(site.Id, []))], region, asOf, stop);
+            if (isOne) await WriteAsync(All, $"{region.Name}: windows of lawn tasks", [.. region.Sites.SelectMany(EntriesOf)], asOf, stop);
+            entries.NextDay();
             RemoveAllBut([.. isOne ? [All] : Array.Empty<string>(), .. region.Sites.Select(site => FileOf(site.Id))]);
             return null;
         }
@@ -68,17 +72,16 @@ public sealed class CalendarFolder
     /// <summary>An underscore is in no site's id, so that a site that is called like the file of all windows has one of its own.</summary>
     private static string FileOf(string site) => SafeFileName.For(string.Equals(site, All, StringComparison.OrdinalIgnoreCase) ? $"_{site}" : site);
 
-    private async Task WriteAsync(string file, string name, IReadOnlyList<Notice> windows, Region region, DateTimeOffset asOf, CancellationToken stop)
+    private async Task WriteAsync(string file, string name, WrittenEntry[] now, DateTimeOffset asOf, CancellationToken stop)
     {
         stop.ThrowIfCancellationRequested();
         string path = Path.Combine(folder, $"{file}{Ending}");
-        // Making a calendar and bringing it safely to the disk take their time, and of thousands few change from one day to the next.
-        byte[] mark = CalendarFile.MarkOf(name, windows, region);
+        // Bringing a file safely to the disk takes its time, and of thousands few change from one day to the next.
         bool isThere = File.Exists(path);
-        if (isThere && marks.TryGetValue(file, out byte[]? before) && before.AsSpan().SequenceEqual(mark)) return;
-        byte[] calendar = CalendarFile.Feed(name, windows, region, asOf);
+        if (isThere && files.TryGetValue(file, out WrittenEntry[]? before) && before.AsSpan().SequenceEqual(now)) return;
+        byte[] calendar = CalendarFile.Feed(name, now, asOf);
         if (!isThere || !CalendarFile.SaysTheSame(await File.ReadAllBytesAsync(path, stop), calendar)) await WriteAsync(path, calendar);
-        marks[file] = mark;
+        files[file] = now;
     }
 
     private static async Task WriteAsync(string path, byte[] calendar)

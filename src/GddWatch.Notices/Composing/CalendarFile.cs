@@ -1,9 +1,5 @@
-using System.Buffers.Binary;
-using System.Runtime.InteropServices;
-using System.Security.Cryptography;
 using System.Text;
 using GddWatch.Agronomy.Changes;
-using GddWatch.Agronomy.Places;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -15,35 +11,35 @@ namespace GddWatch.Notices.Composing;
 /// Windows as entries of a calendar (RFC 5545). An entry's UID is made of site, treatment and season alone, and its SEQUENCE grows with all that is told of the window, so that what comes later
 /// moves the entry and adds none. The same notices and the same instant give the same bytes.
 /// </summary>
-public static class CalendarFile
+internal static class CalendarFile
 {
     /// <summary>The most that a line may have without its line break [octets]: RFC 5545, section 3.1 (SEEN).</summary>
     private const int LongestLineOctets = 75;
 
     private const string LineBreak = "\r\n";
 
+    /// <summary>The instant in an entry that no calendar holds yet.</summary>
+    private static readonly DateTimeOffset NoInstant = DateTimeOffset.UnixEpoch;
+
     /// <summary>The windows of a mail, or null where none of its notices has an entry.</summary>
     /// <param name="message">The message.</param>
     /// <param name="queuedAt">When it was queued: the instant of the entries, whenever the mail is sent.</param>
-    internal static byte[]? For(Message message, DateTimeOffset queuedAt)
+    public static byte[]? For(Message message, DateTimeOffset queuedAt)
     {
         if (message.Notices.All(notice => notice.Entry is null)) return null;
-        Calendar calendar = Made(message.Notices, Domain(message.OperatorAddress), message.Remark, queuedAt);
         // RFC 5546, section 3.2.1: sent for information, nobody is asked to answer.
+        Calendar calendar = Empty();
         calendar.Method = CalendarMethods.Publish;
-        return Bytes(calendar);
+        return With([.. TextsOf(message.Notices, message.OperatorAddress, message.Remark).Select(WrittenEntry.Of)], calendar, queuedAt);
     }
 
     /// <summary>A feed for calendar programs that ask for the file again and again.</summary>
     /// <param name="name">The name that the program shows.</param>
-    /// <param name="notices">How each window stands.</param>
-    /// <param name="region">Where they are.</param>
+    /// <param name="entries">How each window stands.</param>
     /// <param name="asOf">The instant of the pass.</param>
-    public static byte[] Feed(string name, IReadOnlyList<Notice> notices, Region region, DateTimeOffset asOf)
+    public static byte[] Feed(string name, IReadOnlyList<WrittenEntry> entries, DateTimeOffset asOf)
     {
-        ArgumentNullException.ThrowIfNull(notices);
-        ArgumentNullException.ThrowIfNull(region);
-        Calendar calendar = Made(notices, Domain(region.OperatorAddress), region.Remark, asOf);
+        Calendar calendar = Empty();
         string shown = OneLine.Of(name);
         // RFC 7986, sections 5.1 and 5.7; the first is how programs older than it read the name.
         calendar.AddProperty("X-WR-CALNAME", shown);
@@ -51,40 +47,33 @@ public static class CalendarFile
         var refresh = new CalendarProperty("REFRESH-INTERVAL", "PT12H");
         refresh.AddParameter("VALUE", "DURATION");
         calendar.AddProperty(refresh);
-        return Bytes(calendar);
+        return With(entries, calendar, asOf);
     }
 
-    /// <summary>
-    /// The mark of what a feed says, without making it: two feeds have the same one where they say the same, whenever they are made. SHA-256 over all that its entries are made of.
-    /// </summary>
-    internal static byte[] MarkOf(string name, IReadOnlyList<Notice> notices, Region region)
+    /// <summary>What a calendar says of the windows of notices; those without an entry are left out.</summary>
+    /// <param name="notices">The notices.</param>
+    /// <param name="operatorAddress">The operator's address.</param>
+    /// <param name="remark">The region's remark.</param>
+    public static IEnumerable<CalendarText> TextsOf(IEnumerable<Notice> notices, string operatorAddress, string remark)
     {
-        using var mark = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        Append(name);
-        string domain = Domain(region.OperatorAddress);
-        foreach (CalendarText text in notices.Select(notice => CalendarText.Of(notice, domain, region.Remark)).OfType<CalendarText>())
-        {
-            Append(text.Uid);
-            Append(text.Summary);
-            Append(text.Location);
-            Append(text.Category);
-            Append(text.Description);
-            Append(FormattableString.Invariant($"{text.First:O} {text.End:O} {text.Sequence} {text.IsWithdrawn}"));
-        }
+        string domain = Domain(operatorAddress);
+        return notices.Select(notice => CalendarText.Of(notice, domain, remark)).OfType<CalendarText>();
+    }
 
-        return mark.GetHashAndReset();
-
-        void Append(string part)
-        {
-            Span<byte> length = stackalloc byte[sizeof(int)];
-            BinaryPrimitives.WriteInt32LittleEndian(length, part.Length);
-            mark.AppendData(length);
-            mark.AppendData(MemoryMarshal.AsBytes(part.AsSpan()));
-        }
+    /// <summary>An entry by itself, and the place of its instant.</summary>
+    public static (byte[] Bytes, int InstantAt) EntryOf(CalendarText text)
+    {
+        var calendar = new Calendar();
+        calendar.Events.Add(Event(text));
+        ReadOnlySpan<byte> all = Bytes(calendar);
+        int from = all.IndexOf("BEGIN:VEVENT\r\n"u8);
+        byte[] entry = all[from..all.LastIndexOf("END:VCALENDAR\r\n"u8)].ToArray();
+        // A line of the text that begins so would be folded, or have its colon after other words.
+        return (entry, entry.AsSpan().IndexOf(Encoding.ASCII.GetBytes($"\nDTSTAMP:{InstantText(NoInstant)}\r")) + "\nDTSTAMP:".Length);
     }
 
     /// <summary>Whether two calendars say the same, whenever they were made.</summary>
-    internal static bool SaysTheSame(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other)
+    public static bool SaysTheSame(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other)
     {
         while (one.Length > 0 && other.Length > 0)
         {
@@ -99,25 +88,37 @@ public static class CalendarFile
 
     private static ReadOnlySpan<byte> LineAt(ReadOnlySpan<byte> text) => text.IndexOf((byte)'\n') is >= 0 and var end ? text[..(end + 1)] : text;
 
-    private static Calendar Made(IReadOnlyList<Notice> notices, string domain, string remark, DateTimeOffset at)
+    private static Calendar Empty() => new() { ProductId = "-//GddWatch//Windows of lawn tasks//EN" };
+
+    private static byte[] With(IReadOnlyList<WrittenEntry> entries, Calendar calendar, DateTimeOffset at)
     {
-        var calendar = new Calendar { ProductId = "-//GddWatch//Windows of lawn tasks//EN" };
-        foreach (Notice notice in notices)
+        ReadOnlySpan<byte> empty = Bytes(calendar);
+        int end = empty.LastIndexOf("END:VCALENDAR\r\n"u8);
+        byte[] instant = Encoding.ASCII.GetBytes(InstantText(at));
+        byte[] whole = new byte[empty.Length + entries.Sum(entry => entry.Bytes.Length)];
+        empty[..end].CopyTo(whole);
+        int place = end;
+        foreach (WrittenEntry entry in entries)
         {
-            if (CalendarText.Of(notice, domain, remark) is { } text) calendar.Events.Add(Event(text, at));
+            entry.Bytes.CopyTo(whole, place);
+            instant.CopyTo(whole, place + entry.InstantAt);
+            place += entry.Bytes.Length;
         }
 
-        return calendar;
+        empty[end..].CopyTo(whole.AsSpan(place));
+        return whole;
     }
 
-    private static CalendarEvent Event(CalendarText text, DateTimeOffset at)
+    /// <summary>An instant to the second, as RFC 5545, section 3.3.5 writes it. Not the clock's: the same mail sent again is the same entry.</summary>
+    private static string InstantText(DateTimeOffset at) => at.UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static CalendarEvent Event(CalendarText text)
     {
         var made = new CalendarEvent
         {
             Uid = text.Uid,
             Sequence = text.Sequence,
-            // Not the clock's: the same mail sent again is the same entry.
-            DtStamp = new CalDateTime(DateTime.SpecifyKind(new DateTime(at.UtcTicks - (at.UtcTicks % TimeSpan.TicksPerSecond)), DateTimeKind.Utc), hasTime: true),
+            DtStamp = new CalDateTime(NoInstant.UtcDateTime, hasTime: true),
             DtStart = new CalDateTime(text.First),
             DtEnd = new CalDateTime(text.End),
             Summary = text.Summary,
@@ -147,6 +148,7 @@ public static class CalendarFile
     {
         var folded = new StringBuilder(text.Length + (text.Length / 8));
         int octets = 0;
+        Span<char> chars = stackalloc char[2];
         foreach (Rune rune in text.Replace($"{LineBreak} ", "", StringComparison.Ordinal).EnumerateRunes())
         {
             if (rune.Value is '\r' or '\n')
@@ -163,7 +165,7 @@ public static class CalendarFile
                 octets += rune.Utf8SequenceLength;
             }
 
-            folded.Append(rune.ToString());
+            folded.Append(chars[..rune.EncodeToUtf16(chars)]);
         }
 
         return folded.ToString();

@@ -1,3 +1,6 @@
+using System.Buffers.Binary;
+using System.Runtime.InteropServices;
+using System.Security.Cryptography;
 using System.Text;
 using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Treatments;
@@ -26,6 +29,21 @@ internal sealed record CalendarText(string Uid, int Sequence, DateOnly First, Da
         string site = OneLine.Of(notice.SiteName), treatment = OneLine.Of(notice.TreatmentName);
         return new CalendarText(
             $"{OneLine.Of(notice.Key.WindowId())}@{domain}", entry.Sequence, entry.First, entry.End, $"{site}: {treatment}{Suffix(notice, entry)}", DescriptionOf(notice, entry, remark), site, treatment, entry.IsWithdrawn);
+    }
+
+    /// <summary>The mark of what it says, SHA-256 over all of it: two texts have the same one where they say the same.</summary>
+    public byte[] Mark()
+    {
+        using var mark = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        Span<byte> length = stackalloc byte[sizeof(int)];
+        foreach (string part in (ReadOnlySpan<string>)[Uid, Summary, Location, Category, Description, FormattableString.Invariant($"{First:O} {End:O} {Sequence} {IsWithdrawn}")])
+        {
+            BinaryPrimitives.WriteInt32LittleEndian(length, part.Length);
+            mark.AppendData(length);
+            mark.AppendData(MemoryMarshal.AsBytes(part.AsSpan()));
+        }
+
+        return mark.GetHashAndReset();
     }
 
     private static string Suffix(Notice notice, CalendarEntry entry) => notice.Key.Kind switch

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using System.Globalization;
 
@@ -6,6 +7,9 @@ namespace GddWatch.Notices.Composing;
 /// <summary>Makes a name or a sentence that came from elsewhere fit for one line of a mail.</summary>
 internal static class OneLine
 {
+    // What stays as it is: all that is printed, and the no-break space, of the first 256 characters.
+    private static readonly SearchValues<char> Plain = SearchValues.Create([.. Enumerable.Range(0x20, 0x7F - 0x20).Concat(Enumerable.Range(0xA0, 0x100 - 0xA0)).Select(each => (char)each)]);
+
     /// <summary>
     /// The text on one line: line breaks and other control characters become spaces, runs of spaces become one, marks that turn the direction of writing are
     /// left out because they could make an address or a number read backwards, and broken characters are replaced.
@@ -13,6 +17,7 @@ internal static class OneLine
     public static string Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        if (IsFitting(text)) return text;
         var line = new StringBuilder(text.Length);
         foreach (Rune rune in text.EnumerateRunes())
         {
@@ -28,6 +33,9 @@ internal static class OneLine
         }
         return line.ToString().TrimEnd();
     }
+
+    /// <summary>Whether nothing in it needs a look: most texts are so.</summary>
+    private static bool IsFitting(string text) => text.Length > 0 && text[0] != ' ' && text[^1] != ' ' && !text.AsSpan().ContainsAnyExcept(Plain) && !text.Contains("  ", StringComparison.Ordinal);
 
     /// <summary>Every text of a list on its own line; those that say nothing are left out.</summary>
     public static IReadOnlyList<string> OfEach(IReadOnlyList<string> texts) => [.. texts.Select(Of).Where(text => text.Length > 0)];
