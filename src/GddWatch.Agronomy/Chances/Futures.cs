@@ -33,7 +33,6 @@ internal sealed class Futures
     private readonly int daysAhead;
     private readonly int kept;
     private readonly ulong seed;
-    private TurfSoilStand? stand;
 
     private Futures(SiteMetrics metrics, PastYears past, ForecastInUse forecast, int daysAhead, ulong seed)
     {
@@ -125,9 +124,8 @@ internal sealed class Futures
     /// <summary>What the model makes of the days of a future [°C].</summary>
     private double[] ModelAhead(WeatherVariable variable, DailySeries future)
     {
-        stand ??= LayeredTurfSoil.Default.StandAfter(known, metrics.Site.Latitude);
         double[] means = new double[future.Count], deviations = new double[future.Count];
-        LayeredTurfSoil.GoOn(stand, future, kept, DepthOf(variable), means, deviations);
+        LayeredTurfSoil.GoOn(metrics.SoilStand, future, kept, DepthOf(variable), means, deviations);
         return means;
     }
 
@@ -154,13 +152,12 @@ internal sealed class Futures
     /// <summary>Soil that is estimated: as known up to the present, then by its model from where it stands.</summary>
     private SoilTemperatureColumns SoilAhead(DailySeries series, Depth depth)
     {
-        stand ??= LayeredTurfSoil.Default.StandAfter(known, metrics.Site.Latitude);
-        SoilTemperatureColumns before = metrics.Soil(depth);
+        SoilTemperatureColumns before = metrics.OfLast(kept).Soil(depth);
         double[] means = new double[series.Count], deviations = new double[series.Count];
-        before.MeanC.AsSpan(known.Count - kept, kept).CopyTo(means);
-        before.DeviationC.AsSpan(known.Count - kept, kept).CopyTo(deviations);
-        LayeredTurfSoil.GoOn(stand, series, kept, depth, means, deviations);
-        double correction = before.MeanC[^1] - stand.Layers.At(TurfSoilLayers.ShareOfMiddle(depth.Centimetres));
+        before.MeanC.AsSpan(^kept..).CopyTo(means);
+        before.DeviationC.AsSpan(^kept..).CopyTo(deviations);
+        LayeredTurfSoil.GoOn(metrics.SoilStand, series, kept, depth, means, deviations);
+        double correction = before.MeanC[^1] - metrics.SoilStand.Layers.At(TurfSoilLayers.ShareOfMiddle(depth.Centimetres));
         for (int i = kept; i < means.Length; i++)
         {
             correction *= CorrectionLeftEachDay;

@@ -43,7 +43,7 @@ public static class Outlook
         [
             .. from window in windows
                where IsLookedAt(window, metrics, day)
-               let onward = WindowJudge.OnwardFrom(window.Treatment, metrics, window.Season, day)
+               let onward = WindowJudge.OnwardFrom(window.Treatment, metrics.For(window.Season), window.Season, day)
                where onward is not null
                select (window, onward),
         ];

@@ -76,6 +76,15 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
         return new TurfSoilStand(layers, trust, year);
     }
 
+    /// <summary>Where the soil stands at the end of a series that begins on the day after another stand.</summary>
+    internal static TurfSoilStand StandAfter(TurfSoilStand before, DailySeries series)
+    {
+        TurfSoilLayers layers = before.Layers;
+        SoilTrust trust = before.Trust;
+        Go(ref layers, ref trust, series, 0, before.Year, 0, [], []);
+        return before with { Layers = layers, Trust = trust };
+    }
+
     /// <summary>Goes on from where the soil stands: fills the columns from a place on, from that day's weather on.</summary>
     internal static void GoOn(TurfSoilStand stand, DailySeries series, int from, Depth depth, double[] meanC, double[] deviationC)
     {

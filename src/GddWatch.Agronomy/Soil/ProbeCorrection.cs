@@ -61,8 +61,19 @@ public static class ProbeCorrection
             return known;
         }
 
+        return Correct(at, series, depth, readings, constants);
+    }
+
+    /// <summary>Corrects estimates by the readings, as told above.</summary>
+    /// <param name="estimates">The estimates at a depth, as they are without readings.</param>
+    /// <param name="series">The weather [°C], of the same days.</param>
+    /// <param name="depth">Depth asked for, 2 to 20 cm.</param>
+    /// <param name="readings">The readings, in any order.</param>
+    /// <param name="constants">The constants; null for those from validation.</param>
+    internal static ProbedSoil Correct(Func<Depth, SoilTemperatureColumns> estimates, DailySeries series, Depth depth, IReadOnlyList<ProbeReading> readings, ProbeConstants? constants = null)
+    {
         foreach (ProbeReading reading in readings) SoilDemand.DepthOfTurf(reading.Depth);
-        SoilTemperatureColumns uncorrected = at(depth);
+        SoilTemperatureColumns uncorrected = estimates(depth);
         ProbeReading[] inOrder =
         [
             .. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Depth.Centimetres)
@@ -74,7 +85,7 @@ public static class ProbeCorrection
         double[] deviation = inOrder.Length == 0 ? uncorrected.DeviationC : [.. uncorrected.DeviationC];
         for (int i = 0; i < mean.Length; i++)
         {
-            course.GoTo(i, at);
+            course.GoTo(i, estimates);
             mean[i] += course.Bias.MeanC;
             deviation[i] *= course.ShareOfDeviation;
         }

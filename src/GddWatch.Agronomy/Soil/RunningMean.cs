@@ -5,7 +5,9 @@ namespace GddWatch.Agronomy.Soil;
 /// <summary>The mean over the last days.</summary>
 public static class RunningMean
 {
-    private const int StepsBetweenFreshSums = 256;
+    /// <summary>After how many days a sum is made afresh, counted from the first one [days].</summary>
+    internal const int StepsBetweenFreshSums = 256;
+
     private const int AlwaysFreshDays = 7;
 
     /// <summary>

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace GddWatch.Agronomy.Weather;
 
 /// <summary>
@@ -74,6 +76,28 @@ public sealed class DailySeries
         return new DailySeries(
             day, Count - first, [.. columns.Select(column => column?[first..Count])], minimumMarks[first..Count], maximumMarks[first..Count]);
     }
+
+    /// <summary>
+    /// The first day on which another series says something else of some variables, or of a mark of theirs: that series' first day where the two begin on different days, and the day after the shorter one where
+    /// they are the same all along. A value that is not known in either is the same.
+    /// </summary>
+    public DateOnly FirstDifference(DailySeries other, ReadOnlySpan<WeatherVariable> variables)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        if (other.FirstDay != FirstDay) return other.FirstDay;
+        int same = Math.Min(Count, other.Count);
+        foreach (WeatherVariable variable in variables)
+        {
+            if (Has(variable) || other.Has(variable)) same = Math.Min(same, Bits(Column(variable)).CommonPrefixLength(Bits(other.Column(variable))));
+            if (variable == WeatherVariable.MinimumAirC) same = Math.Min(same, MinimumMarks.CommonPrefixLength(other.MinimumMarks));
+            if (variable == WeatherVariable.MaximumAirC) same = Math.Min(same, MaximumMarks.CommonPrefixLength(other.MaximumMarks));
+        }
+
+        return FirstDay.AddDays(same);
+    }
+
+    // Bit by bit, so that what is not known equals itself.
+    private static ReadOnlySpan<long> Bits(ReadOnlySpan<double> column) => MemoryMarshal.Cast<double, long>(column);
 
     /// <summary>The mark of one value; variables other than the two air temperatures carry none and count as measured.</summary>
     public Mark MarkAt(WeatherVariable variable, int index) => variable switch

@@ -8,10 +8,8 @@ using MathNet.Numerics.Statistics;
 namespace GddWatch.Agronomy.Windows;
 
 /// <summary>When the last freeze of a winter usually comes at a site, always from winters that were over before the season that asks, and only where there are at least ten of them.</summary>
-internal sealed class LastFreezeClimate(SiteMetrics metrics)
+internal sealed class LastFreezeClimate(SiteMetrics metrics, SiteMemory memory)
 {
-    private readonly Dictionary<(double FreezeC, int Year), int?> known = [];
-
     /// <summary>
     /// The date by which the last freeze is past with a chance p: with the share pF of earlier winters that had a freeze, and F the distribution of their last ones, a later freeze comes with
     /// the chance pF (1 − F), so that it is the empirical quantile at F = 1 − (1 − p)/pF; no usual date where that is not above 0. Of the years' dates the one nearest to the middle of the season.
@@ -62,13 +60,9 @@ internal sealed class LastFreezeClimate(SiteMetrics metrics)
     }
 
     /// <summary>Days from midsummer to the last freeze before the next one; −1 where none came; null where too many days are missing to say.</summary>
-    private int? OffsetIn(int year, AnnualDay summer, double freezeC)
-    {
-        if (known.TryGetValue((freezeC, year), out int? offset)) return offset;
-        offset = Search(summer.In(year), summer.In(year + 1), freezeC);
-        known.Add((freezeC, year), offset);
-        return offset;
-    }
+    private int? OffsetIn(int year, AnnualDay summer, double freezeC) => memory.LastFreezes.TryGet((freezeC, year), out int? known)
+        ? known
+        : memory.LastFreezes.Keep((freezeC, year), Search(summer.In(year), summer.In(year + 1), freezeC), summer.In(year + 1).AddDays(-1));
 
     private int? Search(DateOnly from, DateOnly next, double freezeC)
     {

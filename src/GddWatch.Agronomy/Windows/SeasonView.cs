@@ -163,7 +163,7 @@ public sealed class SeasonView
     {
         if (!heatAfter.TryGetValue((heat, after), out HeatAfterDay? known))
         {
-            known = new HeatAfterDay(Metrics.Series, heat, after);
+            known = new HeatAfterDay(Metrics.Whole.Series, heat, after);
             heatAfter.Add((heat, after), known);
         }
 

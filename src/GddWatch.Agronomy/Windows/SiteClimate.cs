@@ -26,14 +26,14 @@ public sealed class SiteClimate
     internal static readonly AnnualDay MidSummer = AnnualDay.Of(7, 24);
 
     private readonly SiteMetrics metrics;
-    private readonly Dictionary<(double FreezeC, DateOnly From, DateOnly Until), int?> freezeOffsets = [];
-    private readonly Dictionary<(string Treatment, int Season), UsualPace> paces = [];
+    private readonly SiteMemory memory;
 
-    internal SiteClimate(SiteMetrics metrics)
+    internal SiteClimate(SiteMetrics metrics, SiteMemory memory)
     {
         this.metrics = metrics;
-        Growth = new GrowthClimate(metrics);
-        LastFreeze = new LastFreezeClimate(metrics);
+        this.memory = memory;
+        Growth = new GrowthClimate(metrics, memory);
+        LastFreeze = new LastFreezeClimate(metrics, memory);
     }
 
     /// <summary>How turf usually grows here.</summary>
@@ -45,10 +45,9 @@ public sealed class SiteClimate
     /// <summary>How long a window has lasted in the seasons before its own.</summary>
     internal UsualPace PaceOf(Window window)
     {
-        if (paces.TryGetValue((window.Treatment.Id, window.Season.Year), out UsualPace? known)) return known;
-        UsualPace pace = UsualPace.Before(window, metrics);
-        paces.Add((window.Treatment.Id, window.Season.Year), pace);
-        return pace;
+        (string, int) key = (window.Treatment.Id, window.Season.Year);
+        DateOnly through = window.Treatment.Season.BeginningIn(window.Season.Year - 1, metrics.Site.Hemisphere).Span.Last;
+        return memory.Paces.TryGet(key, out UsualPace? known) ? known : memory.Paces.Keep(key, UsualPace.Before(window, metrics), through);
     }
 
     /// <summary>
@@ -144,6 +143,14 @@ public sealed class SiteClimate
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(condition);
         ArgumentNullException.ThrowIfNull(rule);
+        // All days before the season: it has one length every year, so that those before it are over by then.
+        return memory.SoilPassages.TryGet((condition, view.Season.Span), out UsualDate known)
+            ? known
+            : memory.SoilPassages.Keep((condition, view.Season.Span), SoilPassageBefore(view, condition, rule), view.Season.Span.First.AddDays(-1));
+    }
+
+    private UsualDate SoilPassageBefore(SeasonView view, SoilTemperatureCondition condition, WhereAlreadySo rule)
+    {
         var offsets = new List<double>();
         AnnualDay first = AnnualDay.Of(view.Season.Span.First);
         int days = view.Season.Span.Days;
@@ -189,10 +196,7 @@ public sealed class SiteClimate
     /// <summary>Days from the start of the search to the first freeze; −1 where none came; null where too many days are missing to say.</summary>
     private int? FreezeOffset(double freezeC, DateOnly from, DateOnly until)
     {
-        if (freezeOffsets.TryGetValue((freezeC, from, until), out int? known)) return known;
-        int? found = Search();
-        freezeOffsets.Add((freezeC, from, until), found);
-        return found;
+        return memory.FirstFreezes.TryGet((freezeC, from, until), out int? known) ? known : memory.FirstFreezes.Keep((freezeC, from, until), Search(), until);
 
         int? Search()
         {

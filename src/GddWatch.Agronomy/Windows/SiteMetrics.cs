@@ -4,6 +4,7 @@ using GddWatch.Agronomy.Places;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Treatments.Conditions;
+using GddWatch.Agronomy.Turf;
 using GddWatch.Agronomy.Weather;
 
 namespace GddWatch.Agronomy.Windows;
@@ -17,14 +18,24 @@ public sealed class SiteMetrics
     /// <summary>How many days without an estimate at the start of a record are the soil model warming up, rather than a hole [days].</summary>
     private const int LongestWarmUpDays = 20;
 
+    /// <summary>How many full years before this one the last years have [years].</summary>
+    private const int RecentYears = 3;
+
+    /// <summary>How far back a season looks at most before its first day [days]: a heat sum begins up to a year before it, and what is averaged or counted reaches some weeks farther, and more than the
+    /// steps after which running means are summed afresh.</summary>
+    private const int LooksBackDays = 366 + 60;
+
     private readonly Dictionary<Depth, SoilTemperatureColumns> soil = [];
     private readonly Dictionary<(Depth Depth, int Days), double[]> soilMeans = [];
     private readonly List<(HeatSumDefinition Definition, HeatSums Sums)> heatSums = [];
     private readonly TurfColumns turf;
     private readonly IReadOnlyList<DateOnly> watered;
     private readonly Func<Depth, SoilTemperatureColumns>? soilAhead;
+    private readonly SiteMetrics? whole;
+    private readonly SiteMetrics? recent;
+    private Lazy<TurfSoilStand>? soilStand;
 
-    private SiteMetrics(KnownWeather weather, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered)
+    private SiteMetrics(KnownWeather weather, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered, SiteMemory? memory = null)
     {
         Weather = weather;
         Site = site;
@@ -32,7 +43,39 @@ public sealed class SiteMetrics
         Forecast = forecast;
         this.watered = watered;
         turf = new TurfColumns(weather.Series, site, watered);
-        Climate = new SiteClimate(this);
+        Climate = new SiteClimate(this, memory ?? new SiteMemory());
+        if (memory is null) return;
+        memory.GoOnTo(weather.Series, journal);
+        recent = RecentFrom(memory);
+    }
+
+    /// <summary>The metrics of the last years alone, from where soil and root zone stood before them.</summary>
+    private SiteMetrics(SiteMetrics whole, DateOnly from, SiteMemory memory)
+    {
+        this.whole = whole;
+        Weather = whole.Weather with { Series = whole.Series.From(from) };
+        Site = whole.Site;
+        Journal = whole.Journal;
+        Forecast = whole.Forecast;
+        watered = whole.watered;
+        if (!SoilIsMeasured)
+        {
+            TurfSoilStand before = memory.Soils.TryGet(from, out TurfSoilStand? known)
+                ? known
+                : memory.Soils.Keep(from, LayeredTurfSoil.Default.StandAfter(whole.Series.Until(from.AddDays(-1))!, Site.Latitude), from.AddDays(-1));
+            soilStand = new Lazy<TurfSoilStand>(() => LayeredTurfSoil.StandAfter(before, Series));
+            soilAhead = depth => ProbeCorrection.Correct(at => SoilFrom(before, at), Series, depth, []).Columns;
+        }
+
+        turf = new TurfColumns(Series, Site, watered, ZoneBefore);
+        Climate = whole.Climate;
+
+        RootZone ZoneBefore(TurfType grass)
+        {
+            if (memory.RootZones.TryGet((grass, from), out RootZone known)) return known;
+            RootZone zone = new TurfColumns(whole.Series.Until(from.AddDays(-1))!, Site, watered).ZoneAtEnd(grass);
+            return memory.RootZones.Keep((grass, from), zone, from.AddDays(-1));
+        }
     }
 
     private SiteMetrics(SiteMetrics known, DailySeries series, Func<Depth, SoilTemperatureColumns>? soilAhead)
@@ -68,18 +111,39 @@ public sealed class SiteMetrics
     /// <summary>Whether the soil temperature is measured here rather than estimated.</summary>
     public bool SoilIsMeasured => Site.SoilTemperature == SoilSource.Measured;
 
+    /// <summary>All the weather, where these are of its last years alone.</summary>
+    internal SiteMetrics Whole => whole ?? this;
+
+    /// <summary>How the soil stands at the end of the last day, as it is estimated without any reading.</summary>
+    internal TurfSoilStand SoilStand
+    {
+        get
+        {
+            if (recent is not null && !SoilIsMeasured) return recent.SoilStand;
+            soilStand ??= new Lazy<TurfSoilStand>(() => LayeredTurfSoil.Default.StandAfter(Series, Site.Latitude));
+            return soilStand.Value;
+        }
+    }
+
+    /// <summary>The metrics by which a season is judged: those of the last years where it and all that it looks back on lie in them, which is the same and takes less.</summary>
+    public SiteMetrics For(Season season) => recent is not null && season.Span.First.AddDays(-LooksBackDays) >= recent.Series.FirstDay ? recent : this;
+
+    /// <summary>The metrics of the last years where these hold so many days, else these.</summary>
+    public SiteMetrics OfLast(int days) => recent is not null && recent.Series.Count >= days ? recent : this;
+
     /// <summary>The metrics of weather as it is known on the day that is judged.</summary>
     /// <param name="weather">The weather; days after that day must not be in it.</param>
     /// <param name="site">The site.</param>
     /// <param name="journal">What was recorded there by that day.</param>
     /// <param name="watered">The days on which the lawn was watered deeply, as recorded.</param>
-    public static SiteMetrics Of(KnownWeather weather, Site site, SiteJournal journal, IReadOnlyList<DateOnly> watered)
+    /// <param name="memory">What was worked out of the site's past when it was judged before; null where it is judged once.</param>
+    public static SiteMetrics Of(KnownWeather weather, Site site, SiteJournal journal, IReadOnlyList<DateOnly> watered, SiteMemory? memory = null)
     {
         ArgumentNullException.ThrowIfNull(weather);
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(journal);
         ArgumentNullException.ThrowIfNull(watered);
-        return new SiteMetrics(weather, site, journal, weather.Forecast?.Days, watered);
+        return new SiteMetrics(weather, site, journal, weather.Forecast?.Days, watered, memory);
     }
 
     /// <summary>
@@ -111,6 +175,7 @@ public sealed class SiteMetrics
     {
         get
         {
+            if (whole is not null) return whole.WeatherThrough;
             for (int i = Series.Count - 1; i >= 0; i--)
             {
                 if (Series.QualityAt(i) is { } mark && mark.IsReading()) return Series.DayAt(i);
@@ -190,6 +255,25 @@ public sealed class SiteMetrics
     public double ForecastRainAt(DateOnly day) => Forecast is not null && Forecast.Holds(day) && Forecast.Has(WeatherVariable.PrecipitationMm)
         ? Forecast.Column(WeatherVariable.PrecipitationMm)[Forecast.IndexOf(day)]
         : double.NaN;
+
+    /// <summary>
+    /// The last three full years and what there is of this one; null where there is not much more than that, and where a soil thermometer was read, since each reading counts ever after. They begin so many
+    /// days after the first one that the running means, summed afresh at fixed places (<see cref="RunningMean"/>), are the same to the last bit.
+    /// </summary>
+    private SiteMetrics? RecentFrom(SiteMemory memory)
+    {
+        if (Journal.Entries.Any(entry => entry is SoilReading)) return null;
+        int days = new DateOnly(Math.Max(1, Series.LastDay.Year - RecentYears), 1, 1).DayNumber - Series.FirstDay.DayNumber;
+        int steps = days / RunningMean.StepsBetweenFreshSums;
+        return steps <= 0 ? null : new SiteMetrics(this, Series.FirstDay.AddDays(steps * RunningMean.StepsBetweenFreshSums), memory);
+    }
+
+    private SoilTemperatureColumns SoilFrom(TurfSoilStand before, Depth depth)
+    {
+        double[] means = new double[Series.Count], deviations = new double[Series.Count];
+        LayeredTurfSoil.GoOn(before, Series, 0, depth, means, deviations);
+        return new SoilTemperatureColumns(means, deviations);
+    }
 
     private HeatSums HeatSumsOf(HeatSumDefinition definition)
     {

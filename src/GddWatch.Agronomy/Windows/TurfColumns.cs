@@ -7,7 +7,7 @@ using GddWatch.Agronomy.Weather;
 namespace GddWatch.Agronomy.Windows;
 
 /// <summary>What the air and the rain mean to turf, as columns made once when first asked for.</summary>
-internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<DateOnly> watered)
+internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<DateOnly> watered, Func<TurfType, RootZone>? zoneBefore = null)
 {
     /// <summary>Over how many days the use of water is averaged [days].</summary>
     private const int DaysOfUse = 7;
@@ -29,8 +29,10 @@ internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<D
         double[] column;
         if (site.Soil is { } soil)
         {
-            var days = watered.Select(series.IndexOf).ToHashSet();
-            column = RootZoneColumn.Mm(turf, RootZone.TotalMm(soil), ReferenceEvapotranspirationMm, series.Column(WeatherVariable.PrecipitationMm), days);
+            double totalMm = RootZone.TotalMm(soil);
+            column = new double[series.Count];
+            RootZoneColumn.GoOn(
+                zoneBefore?.Invoke(turf) ?? RootZone.Unknown(totalMm), turf, totalMm, ReferenceEvapotranspirationMm, series.Column(WeatherVariable.PrecipitationMm), watered.Select(series.IndexOf).ToHashSet(), column);
         }
         else
         {
@@ -40,6 +42,14 @@ internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<D
 
         depletion.Add(turf, column);
         return column;
+    }
+
+    /// <summary>How the root zone stands at the end of the last day; the site's soil must be known.</summary>
+    public RootZone ZoneAtEnd(TurfType turf)
+    {
+        double totalMm = RootZone.TotalMm(site.Soil!.Value);
+        return RootZoneColumn.GoOn(
+            zoneBefore?.Invoke(turf) ?? RootZone.Unknown(totalMm), turf, totalMm, ReferenceEvapotranspirationMm, series.Column(WeatherVariable.PrecipitationMm), watered.Select(series.IndexOf).ToHashSet(), []);
     }
 
     /// <summary>The water missing from the root zone at the end of a day, and what may be missing at the use of the last week [mm].</summary>

@@ -31,8 +31,9 @@ public static class WindowJudge
         foreach (Treatment treatment in treatments.Where(treatment => treatment.IsFor(metrics.Site)))
         {
             Season season = treatment.Season.AtOrAfter(day, metrics.Site.Hemisphere);
-            windows.Add(JudgeSeason(treatment, metrics, season, day));
-            ended.Add(JudgeSeason(treatment, metrics, treatment.Season.BeginningIn(season.Year - 1, metrics.Site.Hemisphere), day));
+            Season before = treatment.Season.BeginningIn(season.Year - 1, metrics.Site.Hemisphere);
+            windows.Add(JudgeSeason(treatment, metrics.For(season), season, day));
+            ended.Add(JudgeSeason(treatment, metrics.For(before), before, day));
         }
 
         return new Standing(metrics.Site.Id, day, metrics.WeatherThrough, windows, ended);

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using GddWatch.Agronomy.Weather;
 using GddWatch.Agronomy.Weather.Checks;
 
@@ -26,7 +25,7 @@ public sealed class RestingChecks
     internal IReadOnlyList<Doubt>[] DoubtsOf(GatheredSite[] gathered, IReadOnlyList<NearSite>[] near, Action? stepDone)
     {
         var unchangedBefore = new DateOnly[gathered.Length];
-        Parallel.For(0, gathered.Length, i => unchangedBefore[i] = gathered[i].Series is { } now && seen.TryGetValue(gathered[i].Site.Id, out DailySeries? then) ? FirstChange(then, now) : DateOnly.MinValue);
+        Parallel.For(0, gathered.Length, i => unchangedBefore[i] = gathered[i].Series is { } now && seen.TryGetValue(gathered[i].Site.Id, out DailySeries? then) ? then.FirstDifference(now, [WeatherVariable.MinimumAirC, WeatherVariable.MaximumAirC]) : DateOnly.MinValue);
         var doubts = new IReadOnlyList<Doubt>[gathered.Length];
         var resting = new Resting?[gathered.Length];
         Parallel.For(0, gathered.Length, i =>
@@ -62,19 +61,6 @@ public sealed class RestingChecks
         walk.GoOn(series.LastDay);
         return (walk.Doubts, before);
     }
-
-    /// <summary>The first day on which the two temperatures or their marks are not what they were; the day after both where they are the same.</summary>
-    private static DateOnly FirstChange(DailySeries then, DailySeries now)
-    {
-        if (then.FirstDay != now.FirstDay) return DateOnly.MinValue;
-        int same = Math.Min(
-            Math.Min(Bits(then.MinimumAirC).CommonPrefixLength(Bits(now.MinimumAirC)), Bits(then.MaximumAirC).CommonPrefixLength(Bits(now.MaximumAirC))),
-            Math.Min(then.MinimumMarks.CommonPrefixLength(now.MinimumMarks), then.MaximumMarks.CommonPrefixLength(now.MaximumMarks)));
-        return now.FirstDay.AddDays(same);
-    }
-
-    // A day that is not known is the same as before too, though no number equals it.
-    private static ReadOnlySpan<long> Bits(ReadOnlySpan<double> column) => MemoryMarshal.Cast<double, long>(column);
 
     /// <summary>A site's walk at rest.</summary>
     /// <param name="Walk">The walk.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Places;
@@ -23,6 +24,8 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
     /// <summary>The name under which the day of the last bulletin is kept.</summary>
     private const string LastBulletin = "last-bulletin";
 
+    // Of each site, from one pass to the next.
+    private readonly ConcurrentDictionary<string, SiteMemory> memories = new(StringComparer.Ordinal);
     private readonly WindowStore windows = new(database);
     private readonly ToldStore toldStore = new(database);
     private readonly RegionValues regionValues = new(database);
@@ -95,7 +98,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             {
                 KeptWindow[] kept = [.. keptBySite[site.Site.Id]];
                 if (ClockBehind(site.Site, kept, dayAt(site.Site)) is { } behind) return JudgedSite.Failed(site.Site, behind);
-                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site));
+                SiteJudging judging = SiteJudging.Judge(configuration.Treatments, site, journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), dayAt(site.Site), memories.GetOrAdd(site.Site.Id, static _ => new SiteMemory()));
                 ConfigurationChange change = ConfigurationChange.Between(kept, judging, configuration.JudgingFingerprint, day);
                 return new JudgedSite(site.Site.Id)
                 {
