@@ -83,7 +83,7 @@ internal sealed class GrowthClimate(SiteMetrics metrics, SiteMemory memory)
     /// <summary>Over the growing years that ended by the start of the one named: from the north's 1 January, half a year later in the south.</summary>
     private UsualGrowth Of(TurfType turf, AnnualDay start, int last)
     {
-        if (memory.Growth.TryGet((turf, last), out UsualGrowth? known)) return known;
+        if (memory.Growth.TryGet((turf, last), out UsualGrowth? known)) return known!;
         // One year more than the season before knew: a backtest asks for every season of many years.
         UsualGrowth usual = last <= metrics.Series.FirstDay.Year ? UsualGrowth.Nothing : Of(turf, start, last - 1).With(YearOf(turf, start, last - 1));
         return memory.Growth.Keep((turf, last), usual, start.In(last).AddDays(-1));

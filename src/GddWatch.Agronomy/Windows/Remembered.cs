@@ -1,5 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
-
 namespace GddWatch.Agronomy.Windows;
 
 /// <summary>Things that were worked out from days up to some day, and hold as long as none of those changes.</summary>
@@ -8,8 +6,8 @@ internal sealed class Remembered<TKey, TValue>
 {
     private readonly Dictionary<TKey, (TValue Value, DateOnly Through)> known = [];
 
-    /// <summary>What is remembered under a key.</summary>
-    public bool TryGet(TKey key, [MaybeNullWhen(false)] out TValue value)
+    /// <summary>What is remembered under a key; nothing of use where nothing is.</summary>
+    public bool TryGet(TKey key, out TValue? value)
     {
         bool isKnown = known.TryGetValue(key, out (TValue Value, DateOnly Through) one);
         value = one.Value;

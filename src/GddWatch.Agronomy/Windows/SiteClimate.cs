@@ -47,7 +47,7 @@ public sealed class SiteClimate
     {
         (string, int) key = (window.Treatment.Id, window.Season.Year);
         DateOnly through = window.Treatment.Season.BeginningIn(window.Season.Year - 1, metrics.Site.Hemisphere).Span.Last;
-        return memory.Paces.TryGet(key, out UsualPace? known) ? known : memory.Paces.Keep(key, UsualPace.Before(window, metrics), through);
+        return memory.Paces.TryGet(key, out UsualPace? known) ? known! : memory.Paces.Keep(key, UsualPace.Before(window, metrics), through);
     }
 
     /// <summary>

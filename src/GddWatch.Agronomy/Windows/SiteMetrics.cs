@@ -61,7 +61,7 @@ public sealed class SiteMetrics
         if (!SoilIsMeasured)
         {
             TurfSoilStand before = memory.Soils.TryGet(from, out TurfSoilStand? known)
-                ? known
+                ? known!
                 : memory.Soils.Keep(from, LayeredTurfSoil.Default.StandAfter(whole.Series.Until(from.AddDays(-1))!, Site.Latitude), from.AddDays(-1));
             soilStand = new Lazy<TurfSoilStand>(() => LayeredTurfSoil.StandAfter(before, Series));
             soilAhead = depth => ProbeCorrection.Correct(at => SoilFrom(before, at), Series, depth, []).Columns;
