@@ -9,6 +9,9 @@ namespace GddWatch.Agronomy.Changes;
 /// <param name="HeldUp">The day of the mail in whose place it is told, since that one was held up and is out of date; null where there is none.</param>
 internal sealed record DueNotice(NoticeKind Kind, int Revision, Said? Said, DateOnly? HeldUp = null)
 {
+    /// <summary>What was told beforehand the last time, where the day of an even chance has moved since; null where it is told for the first time.</summary>
+    public Told? Moved { get; init; }
+
     /// <summary>Its key.</summary>
     public NoticeKey KeyOf(Window window, NoticeKind kind) => new(window.Site.Id, window.Treatment.Id, window.Season.Year, kind, Revision);
 }

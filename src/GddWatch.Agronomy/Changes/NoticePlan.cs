@@ -159,7 +159,7 @@ public static class NoticePlan
             Told? before = ToldNow(NoticeKind.HeadsUp);
             if (before is null) return new DueNotice(NoticeKind.HeadsUp, LastTold(NoticeKind.HeadsUp) is { } older ? older.Revision + 1 : 0, null);
             return before.Fact is { } said && Math.Abs(said.DayNumber - chances.Median!.Value.DayNumber) >= window.Treatment.HeadsUp.AgainWhenMovedDays
-                ? new DueNotice(NoticeKind.HeadsUp, before.Revision + 1, null)
+                ? new DueNotice(NoticeKind.HeadsUp, before.Revision + 1, null) { Moved = before }
                 : null;
         }
 

@@ -90,15 +90,19 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
     {
         Since = standing.Day,
         FoundSo = false,
-        Reason = $"{(due.Revision > 0 ? "This has moved since it was last told. " : "")}The chance that it opens within {Wording.Days(window.Treatment.HeadsUp.WithinDays)} is {ChancesWords.Percent(ahead.Within(window.Treatment.HeadsUp.WithinDays))}, by {ChancesWords.Basis(ahead)}. As of now: {window.Because.Sentence(units)}",
+        Reason = $"{Moved(due, ahead)}The chance that it opens within {Wording.Days(window.Treatment.HeadsUp.WithinDays)} is {ChancesWords.Percent(ahead.Within(window.Treatment.HeadsUp.WithinDays))}, judged by {ChancesWords.Basis(ahead)}. {window.Because.Sentence(units)}",
         Figures = [.. ChanceFigures(ahead), .. window.Because.Figures(units)],
         ExpectedEnd = "",
-        Do = [$"Get ready: plan it, and have ready what it needs, for {ChancesWords.Range(ahead)}.", "You are told when it opens."],
+        Do = [$"Get ready: plan it, and have at hand what it needs. It is {ChancesWords.Likely(ahead)}.", "You are told when it opens."],
         DoNot = ["Do not start it now: the window is not open yet.", .. window.Treatment.DoNot],
         DataRemarks = [.. ahead.Remarks, .. DataRemarks(window.Because), .. window.Treatment.Untested],
         Chart = withCharts ? NoticeCharts.Of(window, window.Because, metrics, standing.Day, units, new DateSpan(ahead.Earliest, ahead.Latest ?? window.Season.Span.Last)) : null,
         Facts = [new ToldFact(due.KeyOf(window, NoticeKind.HeadsUp), ahead.Median)],
     };
+
+    private static string Moved(DueNotice due, WindowChances ahead) => due.Moved is { Fact: { } then } before
+        ? $"This has moved: on {Wording.Day(before.Day)} an even chance was told for {Wording.DayInYear(then)}, and now it is for {Wording.DayInYear(ahead.Median!.Value)}. "
+        : "";
 
     private static IEnumerable<Figure> ChanceFigures(WindowChances ahead)
     {

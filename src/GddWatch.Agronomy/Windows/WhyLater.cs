@@ -9,6 +9,10 @@ internal sealed record WhyLater(Condition Condition, SeasonView View, DateOnly D
 {
     private Because Whole => Before is null ? Condition.Why(View, Day) : SeveralBecause.Of([Before, Condition.Why(View, Day)]);
 
+    public override bool RestsOnSoil => Whole.RestsOnSoil;
+
+    public override bool RestsOnFallback => Whole.RestsOnFallback;
+
     internal override Because Made() => Whole.Made();
 
     public override string Sentence(ReadersUnits units) => Whole.Sentence(units);

@@ -16,6 +16,9 @@ internal static class NoticePictures
 
     private const int ShownPanelHeight = 180;
 
+    /// <summary>Names of days nearer to each other than this would run together [days].</summary>
+    private const int NameApartDays = 14;
+
     /// <summary>Half as large again as it is shown, for sharp screens.</summary>
     private const double PixelsPerShown = 1.5;
 
@@ -54,9 +57,21 @@ internal static class NoticePictures
         plot.Add.VerticalLine(today, 2, CurvePlot.Faint, LinePattern.Dotted);
         (int day, double? value) = panel.Curve.Now.Index().Last(each => each.Item is not null);
         plot.Add.Marker(day, value!.Value, MarkerShape.FilledCircle, 11, Line);
-        CurvePlot.NameDays(plot, chart.FirstDay, [today - 56, today - 28, today]);
+        CurvePlot.NameDays(plot, chart.FirstDay, [today - 56, today - 28, today, .. LikelyDays(chart, today)]);
         plot.Axes.AutoScale();
         plot.Axes.SetLimitsX(0, panel.Curve.Now.Count - 1);
         return plot;
+    }
+
+    /// <summary>The ends of the likely days, as far as their names do not run into each other.</summary>
+    private static IEnumerable<int> LikelyDays(NoticeChart chart, int today)
+    {
+        if (chart is not { LikelyFrom: { } from, LikelyUntil: { } until }) yield break;
+        int last = today;
+        foreach (int day in (int[])[from.DayNumber - chart.FirstDay.DayNumber, until.DayNumber - chart.FirstDay.DayNumber])
+        {
+            if (day - last < NameApartDays) continue;
+            yield return last = day;
+        }
     }
 }

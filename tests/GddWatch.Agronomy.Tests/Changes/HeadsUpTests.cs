@@ -52,7 +52,7 @@ public sealed class HeadsUpTests
         Assert.Empty(Plan(day, Before(median.AddDays(4))));
         Notice again = Assert.Single(Plan(day, Before(median.AddDays(5)))).Notice;
         Assert.Equal(1, again.Key.Revision);
-        Assert.StartsWith("This has moved since it was last told.", again.Reason, StringComparison.Ordinal);
+        Assert.StartsWith($"This has moved: on Friday 1 March 2024 an even chance was told for {Wording.DayInYear(median.AddDays(5))}, and now it is for {Wording.DayInYear(median)}. ", again.Reason, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class HeadsUpTests
     {
         Notice notice = Assert.Single(Plan(Soon(), [])).Notice;
         Assert.Matches(@"^Some Lawn: Some task is likely to open between \w+day \d+( \w+)? and \w+day \d+ \w+$", notice.Headline);
-        Assert.Matches(@"^The chance that it opens within 14 days is \d+ %, by 15 earlier years here, no forecast\. As of now: ", notice.Reason);
+        Assert.Matches(@"^The chance that it opens within 14 days is \d+ %, judged by 15 earlier years here, no forecast\. The heat sum ", notice.Reason);
         Assert.Contains(notice.Figures, figure => figure.Name == "Chance that it opens within 7 days" && figure.Value.EndsWith(" %", StringComparison.Ordinal));
         Assert.Equal("Do not start it now: the window is not open yet.", notice.DoNot[0]);
         Assert.Contains("The product's label is the law.", notice.Cautions);

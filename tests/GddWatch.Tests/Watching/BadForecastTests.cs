@@ -45,7 +45,7 @@ public sealed class BadForecastTests
         MimeMessage headsUp = Assert.Single(server.Received, mail => mail.MessageId!.Contains("heads-up", StringComparison.Ordinal));
         MimeMessage bulletin = Assert.Single(server.Received, mail => mail.MessageId!.Contains("bulletin", StringComparison.Ordinal));
         Assert.Matches(@"^The Lawn: Spring pre-emergent is likely to open between \w+day \d+( \w+)? and \w+day \d+ April$", headsUp.Subject);
-        Assert.Contains($"by {basis}. As of now", Flat(headsUp), StringComparison.Ordinal);
+        Assert.Contains($"%, judged by {basis}. The 5-day mean soil temperature", Flat(headsUp), StringComparison.Ordinal);
         Assert.Contains("Spring pre-emergent: likely to open between", Flat(bulletin), StringComparison.Ordinal);
         Assert.Contains($"The days ahead are judged by {basis}.", Flat(bulletin), StringComparison.Ordinal);
         if (named is null) return;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using GddWatch.Tests.Commands;
 using MimeKit;
 using Xunit;
@@ -6,7 +7,7 @@ using Xunit;
 namespace GddWatch.Tests.Watching;
 
 /// <summary>A replay says of the days ahead what the service said on those days.</summary>
-public sealed class ReplayedChancesTests
+public sealed partial class ReplayedChancesTests
 {
     [Fact]
     public async Task The_same_evenings_lived_by_the_service_and_replayed_give_the_same_mails_with_the_same_chances()
@@ -32,9 +33,15 @@ public sealed class ReplayedChancesTests
         foreach ((string mail, string text) in live) Assert.Equal(text, then[mail]);
         string[] headsUps = [.. live.Where(mail => mail.Key.Contains(".heads-up.", StringComparison.Ordinal)).Select(mail => mail.Value)];
         Assert.True(headsUps.Length >= 2, "The median was to move.");
+        // Nothing is told again before the day of an even chance has moved by two days.
+        DateOnly[] medians = [.. headsUps.Select(text => DateOnly.ParseExact(EvenChance().Match(text).Groups["day"].Value, "d MMMM yyyy", CultureInfo.InvariantCulture))];
+        Assert.All(medians.Zip(medians.Skip(1)), pair => Assert.True(Math.Abs(pair.Second.DayNumber - pair.First.DayNumber) >= 2));
         Assert.Contains(headsUps, text => text.Contains("days of forecast and", StringComparison.Ordinal));
-        Assert.Contains(headsUps.Skip(1), text => text.Contains("This has moved since it was last told.", StringComparison.Ordinal));
+        Assert.Contains(headsUps.Skip(1), text => text.Contains("This has moved: on ", StringComparison.Ordinal));
     }
+
+    [GeneratedRegex(@"Even chance that it has opened by: \w+ (?<day>\d+ \w+ \d{4})", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex EvenChance();
 
     /// <summary>What the readers see of each mail, pictures included; those to the operator are about the service itself.</summary>
     private static Dictionary<string, string> Told(SortedDictionary<string, byte[]> mails)
