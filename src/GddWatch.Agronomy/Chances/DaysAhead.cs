@@ -2,31 +2,30 @@ using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Agronomy.Chances;
 
-/// <summary>What the days ahead may bring to a site's windows, worked out when it is first asked for: a site that nothing is told of does not pay for it. For one reader at a time.</summary>
+/// <summary>What the days ahead may bring to a site's windows as they stand; a window that nothing is told of costs nothing. For one reader at a time.</summary>
 public sealed class DaysAhead
 {
-    private readonly Func<IReadOnlyList<WindowChances>> work;
-    private IReadOnlyList<WindowChances>? chances;
+    private readonly Outlook? outlook;
 
-    private DaysAhead(Func<IReadOnlyList<WindowChances>> work) => this.work = work;
+    private DaysAhead(Outlook? outlook) => this.outlook = outlook;
 
     /// <summary>Nothing can be said, or nobody asked.</summary>
-    public static DaysAhead Unknown { get; } = new(static () => []);
+    public static DaysAhead Unknown { get; } = new(null);
 
     /// <summary>How likely the windows open or close by which day; none without past years.</summary>
-    public IReadOnlyList<WindowChances> Chances => chances ??= work();
+    public IReadOnlyList<WindowChances> Chances => outlook?.Chances ?? [];
 
     /// <summary>Those of a site as it stands.</summary>
     /// <param name="standing">Where the windows stand.</param>
     /// <param name="metrics">The site's weather and journal as of the same day; null where there is no weather.</param>
-    public static DaysAhead Of(Standing standing, SiteMetrics? metrics) => metrics is null ? Unknown : new DaysAhead(() => Outlook.Of(standing, metrics));
+    public static DaysAhead Of(Standing standing, SiteMetrics? metrics) => metrics is null ? Unknown : new DaysAhead(Outlook.Of(standing, metrics));
 
     /// <summary>What a reader should know of the forecast and the years behind it, a sentence each; that there is no forecast is no news.</summary>
-    public IReadOnlyList<string> Remarks => Chances.Count == 0 ? [] : [.. Chances[0].Remarks.Where(remark => remark != ForecastInUse.NoForecast)];
+    public IReadOnlyList<string> Remarks => Chances is not [{ } first, ..] ? [] : [.. first.Remarks.Where(remark => remark != ForecastInUse.NoForecast)];
 
     /// <summary>What all of it rests on, in sentences; empty where nothing can be said.</summary>
-    public string InWords() => Chances.Count == 0 ? "" : string.Join(' ', Remarks.Prepend($"The days ahead are judged by {ChancesWords.Basis(Chances[0])}."));
+    public string InWords() => Chances is not [{ } first, ..] ? "" : string.Join(' ', Remarks.Prepend($"The days ahead are judged by {ChancesWords.Basis(first)}."));
 
     /// <summary>How likely a window opens or closes; null where that cannot be said.</summary>
-    public WindowChances? Of(Window window) => Chances.FirstOrDefault(each => ReferenceEquals(each.Window, window));
+    public WindowChances? Of(Window window) => outlook?.Of(window);
 }

@@ -5,9 +5,9 @@ namespace GddWatch.Agronomy.Chances;
 
 /// <summary>
 /// What the days ahead may bring to a site's windows: each future of the site goes through the same judging as the past did, and the dates on which windows open or close in them are the chances.
-/// A pure function of what is known on the day.
+/// A pure function of what is known on the day, worked out for each window when it is first asked for. For one reader at a time.
 /// </summary>
-public static class Outlook
+public sealed class Outlook
 {
     /// <summary>A window whose season begins later than in so many days is not looked at yet [days].</summary>
     public const int SeasonAheadDays = 45;
@@ -18,10 +18,36 @@ public static class Outlook
     /// </summary>
     public const double Spread = 0.1;
 
-    /// <summary>The chances of a site's windows, those of windows that can be said something of.</summary>
+    private readonly SiteMetrics metrics;
+    private readonly DateOnly day;
+    private readonly ForecastInUse forecast;
+    private readonly Window[] windows;
+    private readonly Lazy<IReadOnlyList<SiteMetrics>> futures;
+    private readonly Dictionary<Window, WindowChances> known = new(ReferenceEqualityComparer.Instance);
+
+    private Outlook(IReadOnlyList<Window> windows, SiteMetrics metrics, DateOnly day, DailySeries past, ForecastInUse forecast)
+    {
+        this.metrics = metrics;
+        this.day = day;
+        this.forecast = forecast;
+        this.windows = [.. windows.Where(window => IsLookedAt(window, metrics, day) && WindowJudge.GoesOn(metrics, window.Season, day))];
+        futures = new Lazy<IReadOnlyList<SiteMetrics>>(MakeFutures);
+
+        IReadOnlyList<SiteMetrics> MakeFutures()
+        {
+            if (this.windows.Length == 0) return [];
+            int daysAhead = this.windows.Max(window => window.Season.Span.Last.DayNumber) - metrics.Series.LastDay.DayNumber;
+            return Futures.Of(metrics, past, forecast, daysAhead, SeededDraws.SeedOf(metrics.Site.Id, day));
+        }
+    }
+
+    /// <summary>The chances of all windows that can be said something of.</summary>
+    public IReadOnlyList<WindowChances> Chances => [.. windows.Select(Of).OfType<WindowChances>()];
+
+    /// <summary>What the days ahead may bring to a site's windows.</summary>
     /// <param name="standing">Where the windows stand.</param>
     /// <param name="metrics">The site's weather and journal as of the same day, with the forecast.</param>
-    public static IReadOnlyList<WindowChances> Of(Standing standing, SiteMetrics metrics)
+    public static Outlook Of(Standing standing, SiteMetrics metrics)
     {
         ArgumentNullException.ThrowIfNull(standing);
         ArgumentNullException.ThrowIfNull(metrics);
@@ -34,26 +60,24 @@ public static class Outlook
     /// <param name="day">The day.</param>
     /// <param name="past">The weather of the past years.</param>
     /// <param name="forecast">What the forecast gives.</param>
-    public static IReadOnlyList<WindowChances> Of(IReadOnlyList<Window> windows, SiteMetrics metrics, DateOnly day, DailySeries past, ForecastInUse forecast)
+    public static Outlook Of(IReadOnlyList<Window> windows, SiteMetrics metrics, DateOnly day, DailySeries past, ForecastInUse forecast)
     {
         ArgumentNullException.ThrowIfNull(windows);
         ArgumentNullException.ThrowIfNull(metrics);
+        ArgumentNullException.ThrowIfNull(past);
         ArgumentNullException.ThrowIfNull(forecast);
-        (Window Window, WindowJudge.Onward Onward)[] ahead =
-        [
-            .. from window in windows
-               where IsLookedAt(window, metrics, day)
-               let onward = WindowJudge.OnwardFrom(window.Treatment, metrics.For(window.Season), window.Season, day)
-               where onward is not null
-               select (window, onward),
-        ];
-        if (ahead.Length == 0) return [];
-        int daysAhead = ahead.Max(each => each.Window.Season.Span.Last.DayNumber) - metrics.Series.LastDay.DayNumber;
-        IReadOnlyList<SiteMetrics> futures = Futures.Of(metrics, past, forecast, daysAhead, SeededDraws.SeedOf(metrics.Site.Id, day));
-        if (futures.Count == 0) return [];
-        string[] remarks = [.. forecast.Remarks, .. Few(futures.Count)];
-        int reach = forecast.Count == 0 ? -1 : metrics.Series.LastDay.DayNumber + forecast.Count - day.DayNumber;
-        return [.. ahead.Select(each => ChancesOf(each.Window, each.Onward, futures, day, reach) with { ForecastDays = forecast.Count, Remarks = remarks })];
+        return new Outlook(windows, metrics, day, past, forecast);
+    }
+
+    /// <summary>How likely a window opens or closes; null where that cannot be said.</summary>
+    /// <param name="window">One of the windows given.</param>
+    public WindowChances? Of(Window window)
+    {
+        if (known.TryGetValue(window, out WindowChances? made)) return made;
+        if (!Array.Exists(windows, each => ReferenceEquals(each, window)) || futures.Value.Count == 0) return null;
+        made = ChancesOf(window);
+        known.Add(window, made);
+        return made;
     }
 
     private static bool IsLookedAt(Window window, SiteMetrics metrics, DateOnly day) =>
@@ -62,25 +86,28 @@ public static class Outlook
         && window.Season.Span.First <= day.AddDays(SeasonAheadDays)
         && window.Treatment.Opens.NeededRecords.All(id => metrics.Journal.LastDone(id, day) is not null);
 
-    private static WindowChances ChancesOf(Window window, WindowJudge.Onward onward, IReadOnlyList<SiteMetrics> futures, DateOnly day, int reach)
+    private WindowChances ChancesOf(Window window)
     {
+        WindowJudge.Onward onward = WindowJudge.OnwardFrom(window.Treatment, metrics.For(window.Season), window.Season, day);
         bool ofClosing = window.IsOpen;
         int lastPlace = window.Season.Span.Last.DayNumber - day.DayNumber;
-        var dates = new int?[futures.Count];
+        var dates = new int?[futures.Value.Count];
         for (int i = 0; i < dates.Length; i++)
         {
-            DateOnly? date = ofClosing ? onward.Closes(futures[i]) : onward.Opens(futures[i]);
+            DateOnly? date = ofClosing ? onward.Closes(futures.Value[i]) : onward.Opens(futures.Value[i]);
             dates[i] = date is { } found ? Math.Clamp(found.DayNumber - day.DayNumber, 0, lastPlace) : null;
         }
 
+        int reach = forecast.Count == 0 ? -1 : metrics.Series.LastDay.DayNumber + forecast.Count - day.DayNumber;
         return new WindowChances
         {
             Day = day,
             Window = window,
             OfClosing = ofClosing,
             Distribution = DateDistribution.Of(dates, lastPlace, reach, Spread),
-            Years = futures.Count,
-            ForecastDays = 0,
+            Years = dates.Length,
+            ForecastDays = forecast.Count,
+            Remarks = [.. forecast.Remarks, .. Few(dates.Length)],
         };
     }
 

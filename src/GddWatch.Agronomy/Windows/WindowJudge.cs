@@ -83,14 +83,16 @@ public static class WindowJudge
         return Recorded.Apply(course.ToWindow(), metrics.Journal, day);
     }
 
-    /// <summary>The way of a window up to a day, from which it goes on through futures; null where the season cannot be judged, or is over by then.</summary>
+    /// <summary>Whether a season can be judged, and is not over on a day.</summary>
+    internal static bool GoesOn(SiteMetrics metrics, Season season, DateOnly day) => metrics.Series.FirstDay <= season.Span.First.AddDays(LateStartDays) && day < season.Span.Last;
+
+    /// <summary>The way of a window up to a day, from which it goes on through futures; its season must go on (<see cref="GoesOn"/>).</summary>
     /// <param name="treatment">The treatment.</param>
     /// <param name="metrics">The weather up to the day.</param>
     /// <param name="season">The season.</param>
     /// <param name="day">The day.</param>
-    internal static Onward? OnwardFrom(Treatment treatment, SiteMetrics metrics, Season season, DateOnly day)
+    internal static Onward OnwardFrom(Treatment treatment, SiteMetrics metrics, Season season, DateOnly day)
     {
-        if (metrics.Series.FirstDay > season.Span.First.AddDays(LateStartDays) || day >= season.Span.Last) return null;
         DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
         var course = new Course(treatment, new SeasonView(metrics, season), season.Span.First, through);
         for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);

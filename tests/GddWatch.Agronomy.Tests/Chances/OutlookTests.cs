@@ -175,12 +175,12 @@ public sealed class OutlookTests
         KnownWeather known = KnownWeather.Undoubted(weather.Until(day)!);
         SiteMetrics metrics = SiteMetrics.Of(known, Site(measured), SiteJournal.Empty, []);
         Standing standing = WindowJudge.Judge([treatment], metrics, day);
-        return Outlook.Of(standing.Windows, metrics, day, metrics.Series, forecast ?? ForecastInUse.None) is [{ } only] ? only : null;
+        return Outlook.Of(standing.Windows, metrics, day, metrics.Series, forecast ?? ForecastInUse.None).Chances is [{ } only] ? only : null;
     }
 
     private static double[] Curve(KnownWeather known, DateOnly day)
     {
         SiteMetrics metrics = SiteMetrics.Of(known, Site(false), SiteJournal.Empty, []);
-        return [.. Outlook.Of(WindowJudge.Judge([OnSoil, OnHeat], metrics, day), metrics).SelectMany(each => Enumerable.Range(0, 120).Select(each.Distribution.By))];
+        return [.. Outlook.Of(WindowJudge.Judge([OnSoil, OnHeat], metrics, day), metrics).Chances.SelectMany(each => Enumerable.Range(0, 120).Select(each.Distribution.By))];
     }
 }

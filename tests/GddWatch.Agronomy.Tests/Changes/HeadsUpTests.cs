@@ -100,16 +100,16 @@ public sealed class HeadsUpTests
     public void A_window_that_waits_reads_as_nearing_once_the_chances_say_soon()
     {
         DateOnly day = Soon();
-        WindowChances soon = Assert.Single(Outlook.Of(Standing(day, out SiteMetrics metrics), metrics));
+        WindowChances soon = Assert.Single(Outlook.Of(Standing(day, out SiteMetrics metrics), metrics).Chances);
         Assert.Equal(WindowState.Nearing, Nearing.StateOf(soon.Window, soon));
-        WindowChances early = Assert.Single(Outlook.Of(Standing(day.AddDays(-50), out metrics), metrics));
+        WindowChances early = Assert.Single(Outlook.Of(Standing(day.AddDays(-50), out metrics), metrics).Chances);
         Assert.Equal(WindowState.Waiting, Nearing.StateOf(early.Window, early));
     }
 
     [Fact]
     public void Ranges_are_told_with_their_weekdays_and_months_where_they_differ()
     {
-        WindowChances chances = Assert.Single(Outlook.Of(Standing(Soon(), out SiteMetrics metrics), metrics));
+        WindowChances chances = Assert.Single(Outlook.Of(Standing(Soon(), out SiteMetrics metrics), metrics).Chances);
         WindowChances With(params int?[] dates) => chances with { Day = new DateOnly(2026, 4, 1), Distribution = DateDistribution.Of(dates, 60, -1, 0) };
         Assert.Equal("between Monday 6 and Thursday 16 April", ChancesWords.Range(With([.. Enumerable.Range(4, 13).Select(day => (int?)day)])));
         Assert.Equal("on Monday 6 April", ChancesWords.Range(With(5, 5, 5)));

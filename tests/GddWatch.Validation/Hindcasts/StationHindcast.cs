@@ -95,6 +95,6 @@ internal sealed class StationHindcast(StationWeather station, int half, SoilSour
         ForecastInUse use = forecast is null ? ForecastInUse.None : ForecastInUse.Of(weather, day);
         // What kept forecasts would have taught of errors that are not linked.
         if (soilLink is { } link) use = use with { Errors = use.Errors with { SoilLink = link } };
-        return Outlook.Of([window], metrics, day, history.Series, use) is [{ } chances] ? chances.Distribution : null;
+        return Outlook.Of([window], metrics, day, history.Series, use).Chances is [{ } chances] ? chances.Distribution : null;
     }
 }
