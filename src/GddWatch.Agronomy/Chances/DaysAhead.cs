@@ -21,7 +21,7 @@ public sealed class DaysAhead
     public static DaysAhead Of(Standing standing, SiteMetrics? metrics) => metrics is null ? Unknown : new DaysAhead(Outlook.Of(standing, metrics));
 
     /// <summary>What a reader should know of the forecast and the years behind it, a sentence each; that there is no forecast is no news.</summary>
-    public IReadOnlyList<string> Remarks => Chances is not [{ } first, ..] ? [] : [.. first.Remarks.Where(remark => remark != ForecastInUse.NoForecast)];
+    public IReadOnlyList<string> Remarks => outlook is null ? [] : [.. outlook.Remarks.Where(remark => remark != ForecastInUse.NoForecast)];
 
     /// <summary>What all of it rests on, in sentences; empty where nothing can be said.</summary>
     public string InWords() => Chances is not [{ } first, ..] ? "" : string.Join(' ', Remarks.Prepend($"The days ahead are judged by {ChancesWords.Basis(first)}."));

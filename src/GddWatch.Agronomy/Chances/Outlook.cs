@@ -44,6 +44,9 @@ public sealed class Outlook
     /// <summary>The chances of all windows that can be said something of.</summary>
     public IReadOnlyList<WindowChances> Chances => [.. windows.Select(Of).OfType<WindowChances>()];
 
+    /// <summary>What a reader should know of the forecast and the years behind it, a sentence each; none where nothing can be said of any window.</summary>
+    public IReadOnlyList<string> Remarks => futures.Value.Count == 0 ? [] : [.. forecast.Remarks, .. Few(futures.Value.Count)];
+
     /// <summary>What the days ahead may bring to a site's windows.</summary>
     /// <param name="standing">Where the windows stand.</param>
     /// <param name="metrics">The site's weather and journal as of the same day, with the forecast.</param>
@@ -107,7 +110,7 @@ public sealed class Outlook
             Distribution = DateDistribution.Of(dates, lastPlace, reach, Spread),
             Years = dates.Length,
             ForecastDays = forecast.Count,
-            Remarks = [.. forecast.Remarks, .. Few(dates.Length)],
+            Remarks = Remarks,
         };
     }
 
