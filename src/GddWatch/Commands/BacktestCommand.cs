@@ -34,6 +34,7 @@ internal static class BacktestCommand
         if (asked.Observed is not null) Observations.TellUnused(observed, place.Configuration.Treatments, terminal);
         PastSeasons past = await JudgeAsync(place, keeping, asked, asked.WithRivals(common.FormatOf(parsed)), observed, terminal, stop);
         if (past.Windows.Count > 0) Observations.TellOutside(observed, past, terminal);
+        Observations.TellSeveral(observed, past, terminal);
         switch (common.FormatOf(parsed))
         {
             case OutputFormat.Json:

@@ -56,6 +56,16 @@ internal sealed class CommaFile(string path, string kind)
     };
 
     /// <summary>Adds a fault: of a line that is left out, or of the whole file where there is no line.</summary>
+    /// <summary>Says where a row has more cells than the header or fewer.</summary>
+    public void AddWrongNumberOfCells(int line, IReadOnlyList<string> header, IReadOnlyList<string> cells)
+    {
+        bool isShort = cells.Count < header.Count;
+        Add(
+            line, isShort ? header[cells.Count] : null, isShort ? null : cells[header.Count],
+            $"The row has {cells.Count} cells and the header {header.Count}: {(isShort ? "this one is the first that is missing" : "this is the first one too many")}.",
+            "as many cells as the header has; a text with a comma in quotation marks");
+    }
+
     public void Add(int? line, string? column, string? found, string problem, string accepted) => faults.Add(new Fault
     {
         Severity = line is null ? FaultSeverity.Refused : FaultSeverity.LeftOut,

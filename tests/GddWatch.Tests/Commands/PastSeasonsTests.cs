@@ -189,6 +189,33 @@ public sealed class PastSeasonsTests
     }
 
     [Fact]
+    public async Task What_was_seen_twice_in_a_season_counts_on_its_first_day_and_is_told_and_a_row_of_other_length_says_which_cell()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        string file = Path.Combine(workshop.Folder, "seen.csv");
+        await File.WriteAllTextAsync(
+            file,
+            "site,event,date,season\nnorth-common,first-seedlings,2021-04-28,\nnorth-common,first-seedlings,2021-04-20,\nnorth-common,first-seedlings\nnorth-common,first-seedlings,2020-04-20,,too,many\n",
+            TestContext.Current.CancellationToken);
+        Ran ran = await workshop.RunAsync(["backtest", "--format", "json", .. OnePreEmergent, "--observed", file]);
+        Assert.Equal(0, ran.Code);
+        Assert.Contains("of which the first day counts: first-seedlings at north-common on Tuesday 20 April 2021 and on Wednesday 28 April 2021.", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("line 4, column date: The row has 2 cells and the header 4: this one is the first that is missing.", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("The row has 6 cells and the header 4: this is the first one too many.", ran.Error, StringComparison.Ordinal);
+        JsonElement score = JsonDocument.Parse(ran.Output).RootElement.GetProperty("scores")[0];
+        Assert.Equal(1, score.GetProperty("seasons").GetInt32());
+        Ran alone = await workshop.RunAsync(["backtest", "--format", "json", .. OnePreEmergent, "--observed", await OneDateAsync(workshop, "2021-04-20")]);
+        Assert.Equal(score.GetRawText(), JsonDocument.Parse(alone.Output).RootElement.GetProperty("scores")[0].GetRawText());
+    }
+
+    private static async Task<string> OneDateAsync(Workshop workshop, string day)
+    {
+        string file = Path.Combine(workshop.Folder, "one.csv");
+        await File.WriteAllTextAsync(file, $"site,event,date\nnorth-common,first-seedlings,{day}\n", TestContext.Current.CancellationToken);
+        return file;
+    }
+
+    [Fact]
     public async Task Wrong_options_are_wrong_usage_and_all_of_them_are_told()
     {
         using Workshop workshop = Workshop.WithSamples();

@@ -35,6 +35,23 @@ internal static class Observations
         terminal.Error.WriteLine($"Seen in no season that was judged, and so not scored: {string.Join("; ", outside.Take(MostShown))}{(outside.Length > MostShown ? $"; and {outside.Length - MostShown} more" : "")}. Judged were {past.Windows.Min(window => window.Season.Year)} to {past.Windows.Max(window => window.Season.Year)}.");
     }
 
+    /// <summary>Says what was seen more than once in a season, and which of the days counts.</summary>
+    public static void TellSeveral(ObservedDates observed, PastSeasons past, Terminal terminal)
+    {
+        string[] several =
+        [
+            .. past.Windows.SelectMany(window => observed.All
+                    .Where(each => each.Site == window.Site.Id && each.Day is not null && IsComparedWith(window.Treatment, each.What) && Target.IsOf(each, window.Season))
+                    .GroupBy(each => each.What, StringComparer.Ordinal)
+                    .Select(group => (Event: $"{group.Key} at {window.Site.Id}", Days: group.Select(each => each.Day!.Value).Distinct().Order().ToArray())))
+                .Where(each => each.Days.Length > 1)
+                .Select(each => $"{each.Event} on {string.Join(" and on ", each.Days.Select(Wording.Day))}")
+                .Distinct(StringComparer.Ordinal),
+        ];
+        if (several.Length == 0) return;
+        terminal.Error.WriteLine($"Seen more than once in a season, of which the first day counts: {string.Join("; ", several.Take(MostShown))}{(several.Length > MostShown ? $"; and {several.Length - MostShown} more" : "")}.");
+    }
+
     /// <summary>Says what was seen that no treatment is compared with.</summary>
     public static void TellUnused(ObservedDates observed, IReadOnlyList<Treatment> treatments, Terminal terminal)
     {

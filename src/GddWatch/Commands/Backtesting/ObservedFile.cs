@@ -39,7 +39,7 @@ internal sealed class ObservedFile(string path, IReadOnlyList<string> sites)
             }
             else if (cells.Length != header.Count)
             {
-                Add(line, null, null, $"The row has {cells.Length} cells and the header {header.Count}.", "as many cells as the header has");
+                file.AddWrongNumberOfCells(line, header, cells);
             }
             else if (ReadRow(header, cells, line) is { } date)
             {

@@ -63,7 +63,7 @@ internal sealed class JournalFile(string path)
                 continue;
             }
 
-            if (cells.Length != header.Count) Add(line, null, null, $"The row has {cells.Length} cells and the header {header.Count}.", "as many cells as the header has; a text with a comma in quotation marks");
+            if (cells.Length != header.Count) file.AddWrongNumberOfCells(line, header, cells);
             else if (IsHistory(header, cells)) RowsOfHistory++;
             else rows.Add((line, Row(header, cells)));
         }
