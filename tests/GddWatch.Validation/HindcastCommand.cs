@@ -26,12 +26,13 @@ internal static class HindcastCommand
 
     public static async Task RunAsync(string? configuration, string weather, string outFolder, int threads, CancellationToken stop)
     {
-        IReadOnlyList<Treatment> treatments = [];
+        IReadOnlyList<Treatment> treatments = [], others = [];
         if (configuration is not null)
         {
             ConfigurationReading reading = ConfigurationReader.Read(configuration);
             if (reading.Configuration is not { } read) throw new InvalidDataException(string.Join('\n', reading.Faults));
-            treatments = [.. read.Treatments.Where(treatment => !treatment.BulletinOnly && treatment.Opens.NeededRecords.Count == 0)];
+            treatments = [.. read.Treatments.Where(treatment => WhyNotScored(treatment) is null)];
+            others = [.. read.Treatments.Except(treatments)];
         }
 
         IReadOnlyList<StationWeather> stations = await StationReader.ReadAsync(Path.Combine(weather, "uscrn-daily"), stop);
@@ -42,9 +43,40 @@ internal static class HindcastCommand
         using var csv = new StreamWriter(Path.Combine(outFolder, "hindcast.csv"), false, new UTF8Encoding(false));
         await csv.WriteLineAsync("what,forecast,station,humid,season,lead_days,truth_days,median_days,first_days,last_days,chance_7,chance_14,never,crps,climate_crps");
         Part(text, csv, SoilPasses10C, Run(stations, SoilPasses10C, SoilSource.Measured, threads, alsoUnlinked: true, stop), inFull: true);
-        foreach (Treatment treatment in treatments) Part(text, csv, treatment, Run(stations, treatment, SoilSource.Estimated, threads, alsoUnlinked: false, stop), inFull: false);
+        var rows = new List<string>();
+        foreach (Treatment treatment in treatments)
+        {
+            HindcastOfStation scored = Run(stations, treatment, SoilSource.Estimated, threads, alsoUnlinked: false, stop);
+            Part(text, csv, treatment, scored, inFull: false);
+            rows.Add(Overview(treatment, scored));
+        }
+
+        if (rows.Count > 0)
+        {
+            text.WriteLine("\n## All treatments, on estimated soil, at the humid stations\n\nSkill, and how often the 80 % range held the day (and what it stated):\n");
+            text.WriteLine("treatment | issues, 14 days before | without a forecast, 14 days before | with one | without, 7 days before | with\n---|---|---|---|---|---");
+            foreach (string row in rows) text.WriteLine(row);
+            text.WriteLine();
+        }
+
+        foreach (Treatment other in others) text.WriteLine($"Not scored: {other.Id}, {WhyNotScored(other)}.");
         Console.Out.Write(text);
         await File.WriteAllTextAsync(Path.Combine(outFolder, "hindcast.md"), text.ToString(), new UTF8Encoding(false), stop);
+    }
+
+    /// <summary>Why what is said of a treatment's days ahead cannot be held against weather alone; null where it can.</summary>
+    private static string? WhyNotScored(Treatment treatment) => treatment.BulletinOnly
+        ? "which the bulletin alone tells of: nothing is said of its days ahead"
+        : treatment.Opens.NeededRecords.Count > 0
+        ? $"which follows a record of {string.Join(", ", treatment.Opens.NeededRecords)}: no station has any"
+        : null;
+
+    /// <summary>One row for a treatment: skill, held and stated, a fortnight and a week before.</summary>
+    private static string Overview(Treatment treatment, HindcastOfStation scored)
+    {
+        ScoredIssue[] At(IReadOnlyList<ScoredIssue> issues, int lead) => [.. issues.Where(issue => issue.IsHumid && issue.LeadDays == lead)];
+        string cells = string.Join(" | ", from lead in (int[])[14, 7] from issues in (IReadOnlyList<ScoredIssue>[])[scored.Without, scored.With] select HindcastFigures.Of(At(issues, lead))?.InShort() ?? "-");
+        return $"{treatment.Id} | {At(scored.Without, 14).Length} | {cells}";
     }
 
     private static HindcastOfStation Run(IReadOnlyList<StationWeather> stations, Treatment treatment, SoilSource soil, int threads, bool alsoUnlinked, CancellationToken stop)

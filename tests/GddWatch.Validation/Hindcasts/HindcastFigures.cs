@@ -37,6 +37,9 @@ internal sealed record HindcastFigures(int Issues, int NeverOpened, double Clima
         CultureInfo.InvariantCulture,
         $"{Issues} | {NeverOpened} | {ClimateDays:0.00} | {Days:0.00} | {Skill:0.000} | {PlainSkill:0.000} | {Held:0.00} | {Stated:0.00} | {Middle:0.00} | {WidthDays:0.0}");
 
+    /// <summary>Skill, held and stated: "0.212, 75 % (83 %)".</summary>
+    public string InShort() => string.Create(CultureInfo.InvariantCulture, $"{Skill:0.000}, {Held * 100:0} % ({Stated * 100:0} %)");
+
     public const string Heads = "issues | never opened | climate [days] | said [days] | skill | skill, not fair | 80 % range held | stated | middle 80 % | width [days]";
     public const string Rule = "---|---|---|---|---|---|---|---|---|---";
 
