@@ -39,8 +39,8 @@ public sealed class SiteMemoryTests
             int last = day.DayNumber - First.DayNumber - 1;
             columns[0][last - chance.Next(12)] += 1.5;
             columns[2][last - chance.Next(12)] += 3;
-            if (steps % 9 == 4) columns[1][last - chance.Next(300, 4000)] -= 2;
-            if (steps % 5 == 2) entries.Add(new TreatmentDone { SiteId = site.Id, On = day.AddDays(-chance.Next(30)), Treatment = Seasons.Sample.Treatments[chance.Next(Seasons.Sample.Treatments.Count)].Id });
+            if (steps % 6 == 4) Warm(columns, last - chance.Next(300, 4000));
+            if (steps % 4 == 2) entries.Add(new TreatmentDone { SiteId = site.Id, On = day.AddDays(-chance.Next(steps % 8 == 2 ? 30 : 2500)), Treatment = Seasons.Sample.Treatments[chance.Next(Seasons.Sample.Treatments.Count)].Id });
             if (isProbed && steps == 12) entries.Add(new SoilReading { SiteId = site.Id, On = day.AddDays(-40), Depth = Depth.FromCentimetres(5), Value = Temperature.FromCelsius(12) });
             var journal = new SiteJournal(entries);
             SiteWeather weather = WeatherOf(site, Series(columns, last));
@@ -63,6 +63,15 @@ public sealed class SiteMemoryTests
         Assert.InRange(recent.Series.Count, 3 * 365, (4 * 366) + 256);
         Assert.Same(recent, metrics.For(new Season(2022, new DateSpan(new DateOnly(2022, 3, 1), new DateOnly(2022, 6, 1)))));
         Assert.Same(metrics, metrics.For(new Season(2019, new DateSpan(new DateOnly(2019, 3, 1), new DateOnly(2019, 6, 1)))));
+    }
+
+    /// <summary>A source changes some weeks of long ago.</summary>
+    private static void Warm(double[][] columns, int first)
+    {
+        foreach (double[] column in (double[][])[columns[0], columns[1], columns[3], columns[4]])
+        {
+            for (int i = first; i < first + 60; i++) column[i] += 6;
+        }
     }
 
     /// <summary>All that anybody could be told.</summary>
