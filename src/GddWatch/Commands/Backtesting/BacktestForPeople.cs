@@ -5,6 +5,7 @@ using GddWatch.Agronomy.Backtesting.Variants;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
+using GddWatch.Commands.Output;
 using Spectre.Console;
 
 namespace GddWatch.Commands.Backtesting;
@@ -12,12 +13,19 @@ namespace GddWatch.Commands.Backtesting;
 /// <summary>A backtest as people read it on a terminal.</summary>
 internal static class BacktestForPeople
 {
+    /// <summary>How many treatments stand beside each other in a table of seasons: on a terminal of 120 letters each has its dates on one line.</summary>
+    private const int TreatmentsBesideEachOther = 4;
+
     public static void Show(PastSeasons past, Terminal terminal)
     {
         IAnsiConsole console = terminal.Tables();
         terminal.Output.WriteLine($"{past.Region.Name}: past seasons, each day judged with later days hidden");
         console.Write(Overview(past));
-        foreach (IGrouping<string, Window> site in past.Windows.GroupBy(window => window.Site.Name, StringComparer.Ordinal)) console.Write(SeasonTable(site));
+        foreach (IGrouping<string, Window> site in past.Windows.GroupBy(window => window.Site.Name, StringComparer.Ordinal))
+        {
+            foreach (Table seasons in SeasonTables(site)) console.Write(seasons);
+        }
+
         int reopenings = past.Summaries.Sum(summary => summary.Reopenings);
         terminal.Output.WriteLine(reopenings == 0 ? "No window opened twice in a season." : $"Windows opened again within their season {reopenings} times.");
         terminal.Output.WriteLine("Each cell: opening to close. * too little was known just before, so it may have opened earlier. † a stated fallback stood in for what is usual here.");
@@ -137,9 +145,12 @@ internal static class BacktestForPeople
         }
     }
 
-    private static Table SeasonTable(IGrouping<string, Window> site)
+    /// <summary>The seasons of a site, so many treatments in a table that their dates stand on one line each.</summary>
+    private static IEnumerable<Table> SeasonTables(IGrouping<string, Window> site) =>
+        site.Select(window => window.Treatment.Name).Distinct(StringComparer.Ordinal).Chunk(TreatmentsBesideEachOther).Select(treatments => SeasonTable(site, treatments));
+
+    private static Table SeasonTable(IGrouping<string, Window> site, string[] treatments)
     {
-        string[] treatments = [.. site.Select(window => window.Treatment.Name).Distinct(StringComparer.Ordinal)];
         Table table = new Table().Border(TableBorder.Simple).Title(Markup.Escape(site.Key)).AddColumn("Season").AddColumns([.. treatments.Select(Markup.Escape)]);
         foreach (IGrouping<int, Window> season in site.GroupBy(window => window.Season.Year).OrderBy(season => season.Key))
         {
@@ -152,8 +163,8 @@ internal static class BacktestForPeople
     private static string Span(Window window)
     {
         if (window.FirstOpening is not { } opening) return window.State == WindowState.Unknown || window.CouldNotBeJudged ? "not judged" : "did not open";
-        string close = window.LastClosing is { } closing ? $"{Brief(closing.Day)}{(closing.Because.RestsOnFallback ? "†" : "")}" : "?";
-        return $"{Brief(opening.Day)}{(window.MayHaveOpenedEarlier ? "*" : "")}{(opening.Because.RestsOnFallback ? "†" : "")} to {close}";
+        string close = window.LastClosing is { } closing ? $"{Dates.Short(closing.Day)}{(closing.Because.RestsOnFallback ? "†" : "")}" : "?";
+        return $"{Dates.Short(opening.Day)}{(window.MayHaveOpenedEarlier ? "*" : "")}{(opening.Because.RestsOnFallback ? "†" : "")} to {close}";
     }
 
     private static string Signed(double days) => string.Create(CultureInfo.InvariantCulture, $"{days:+0.0;-0.0;0.0} days");
@@ -161,7 +172,5 @@ internal static class BacktestForPeople
     private static string Range(ConfidenceInterval? interval, double factor = 1) =>
         interval is { } known ? string.Create(CultureInfo.InvariantCulture, $" ({known.Low * factor:0.#} to {known.High * factor:0.#})") : "";
 
-    private static string Day(AnnualDay? day) => day is { } known ? Brief(known.In(2024)) : "-";
-
-    private static string Brief(DateOnly day) => day.ToString("d MMM", CultureInfo.InvariantCulture);
+    private static string Day(AnnualDay? day) => day is { } known ? known.In(2024).ToString("d MMM", CultureInfo.InvariantCulture) : "-";
 }
