@@ -24,7 +24,7 @@ public sealed class DaysAhead
     public IReadOnlyList<string> Remarks => outlook is null ? [] : [.. outlook.Remarks.Where(remark => remark != ForecastInUse.NoForecast)];
 
     /// <summary>What all of it rests on, in sentences; empty where nothing can be said.</summary>
-    public string InWords() => Chances is not [{ } first, ..] ? "" : string.Join(' ', Remarks.Prepend($"The days ahead are judged by {ChancesWords.Basis(first)}."));
+    public string InWords() => outlook?.First is not { } first ? "" : string.Join(' ', Remarks.Prepend($"The days ahead are judged by {ChancesWords.Basis(first)}."));
 
     /// <summary>How likely a window opens or closes; null where that cannot be said.</summary>
     public WindowChances? Of(Window window) => outlook?.Of(window);

@@ -44,6 +44,9 @@ public sealed class Outlook
     /// <summary>The chances of all windows that can be said something of.</summary>
     public IReadOnlyList<WindowChances> Chances => [.. windows.Select(Of).OfType<WindowChances>()];
 
+    /// <summary>The chances of the first window that can be said something of: what they rest on is the same for all; null where there is none.</summary>
+    public WindowChances? First => windows.Length == 0 ? null : Of(windows[0]);
+
     /// <summary>What a reader should know of the forecast and the years behind it, a sentence each; none where nothing can be said of any window.</summary>
     public IReadOnlyList<string> Remarks => futures.Value.Count == 0 ? [] : [.. forecast.Remarks, .. Few(futures.Value.Count)];
 

@@ -29,7 +29,7 @@ internal static class CalendarEntries
         if (window.LastClosing is { } closing && window.State == WindowState.Closed) return Entry(first, closing.Day, $"It closed on {Wording.Day(closing.Day)}.");
         DateOnly seasonEnd = window.Season.Span.Last.AddDays(1);
         var expectation = new Expectation(window, metrics, chances, day);
-        if (expectation.Close is { } expected) return Entry(first, expected, $"The end is expected, not known. {expectation.InWords()}");
+        if (expectation.Close is { } expected) return Entry(first, expected, expectation.IsOfCalendar ? expectation.InWords() : $"The end is expected, not known. {expectation.InWords()}");
         DateOnly usual = first.AddDays(UsualLengthDays);
         if (usual <= day) usual = day.AddDays(GoesOnDays);
         return Entry(first, usual < seasonEnd ? usual : seasonEnd, $"When it ends is not known: {Wording.Days(UsualLengthDays)} are entered at first, and a later message corrects them.");

@@ -26,6 +26,9 @@ public sealed class Expectation(Window window, SiteMetrics metrics, WindowChance
         }
     }
 
+    /// <summary>Whether the calendar alone decides it, and not the weather of the days ahead.</summary>
+    public bool IsOfCalendar => KnownClose() is not null;
+
     /// <summary>The expectation in a sentence, with what it rests on.</summary>
     public string InWords()
     {
@@ -34,7 +37,9 @@ public sealed class Expectation(Window window, SiteMetrics metrics, WindowChance
             string best = window.State == WindowState.Open && window.Treatment.Closing?.KnownDay(new SeasonView(metrics, window.Season))?.Day is { } past && past > day
                 ? $"is past its best from {Wording.Day(past)} and "
                 : "";
-            return $"It {best}closes on {Wording.Day(closes)}: {source}.";
+            return closes > window.Season.Span.Last
+                ? $"It {best}closes with its season on {Wording.Day(window.Season.Span.Last)}: what closes it comes later, on {Wording.Day(closes)}, {source}."
+                : $"It {best}closes on {Wording.Day(closes)}: {source}.";
         }
 
         UsualPace pace = metrics.Climate.PaceOf(window);
@@ -49,7 +54,7 @@ public sealed class Expectation(Window window, SiteMetrics metrics, WindowChance
     {
         if (Close is not { } closes) return "";
         string left = closes > day ? $"about {Wording.Days(closes.DayNumber - day.DayNumber)} left, until {Wording.DayInYear(closes)}" : "about to close";
-        return Closing is { Latest: { } latest } && latest != Closing.Earliest ? $"{left} ({ChancesWords.Likely(Closing)})" : left;
+        return !IsOfCalendar && Closing is { Latest: { } latest } && latest != Closing.Earliest ? $"{left} ({ChancesWords.Likely(Closing)})" : left;
     }
 
     private UsualDate? KnownClose() => window.Treatment.Closed?.KnownDay(new SeasonView(metrics, window.Season)) is { Day: not null } known ? known : null;

@@ -140,7 +140,7 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         DoNot = window.Treatment.DoNot,
         Choices = [.. ChoicesToMake(window), .. window.Treatment.Excludes.SelectMany(exclusion => WhatIsKnown(window, exclusion)).Distinct(StringComparer.Ordinal)],
         Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
-        DataRemarks = [.. window.IsOpen && daysAhead.Of(window) is not null ? daysAhead.Remarks : [], .. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
+        DataRemarks = [.. window.IsOpen && daysAhead.Of(window) is { } ahead && !new Expectation(window, metrics, ahead, standing.Day).IsOfCalendar ? daysAhead.Remarks : [], .. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
         Entry = CalendarEntries.Of(window, metrics, window.IsOpen ? daysAhead.Of(window) : null, standing.Day, due.Said?.Opened?.Day),
         Chart = withCharts ? NoticeCharts.Of(window, change.Because, metrics, standing.Day, units) : null,
     };

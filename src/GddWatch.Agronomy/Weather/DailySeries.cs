@@ -78,13 +78,13 @@ public sealed class DailySeries
     }
 
     /// <summary>
-    /// The first day on which another series says something else of some variables, or of a mark of theirs: that series' first day where the two begin on different days, and the day after the shorter one where
+    /// The first day on which another series says something else of some variables, or of a mark of theirs: the earlier of their first days where the two begin on different ones, and the day after the shorter one where
     /// they are the same all along. A value that is not known in either is the same.
     /// </summary>
     public DateOnly FirstDifference(DailySeries other, ReadOnlySpan<WeatherVariable> variables)
     {
         ArgumentNullException.ThrowIfNull(other);
-        if (other.FirstDay != FirstDay) return other.FirstDay;
+        if (other.FirstDay != FirstDay) return other.FirstDay < FirstDay ? other.FirstDay : FirstDay;
         int same = Math.Min(Count, other.Count);
         foreach (WeatherVariable variable in variables)
         {

@@ -19,6 +19,9 @@ public sealed class SiteClimate
     /// <summary>The middle of winter in the north, from which the last freeze is searched; DESIGN.</summary>
     private static readonly AnnualDay MidWinter = AnnualDay.Of(1, 15);
 
+    /// <summary>No condition looks farther ahead than this [days]: weather services forecast no farther.</summary>
+    private const int LooksAheadDays = 16;
+
     /// <summary>A usual freeze so long before a season's first day is still its own, past already [days].</summary>
     private const int FreezeShortlyBeforeDays = 60;
 
@@ -46,7 +49,8 @@ public sealed class SiteClimate
     internal UsualPace PaceOf(Window window)
     {
         (string, int) key = (window.Treatment.Id, window.Season.Year);
-        DateOnly through = window.Treatment.Season.BeginningIn(window.Season.Year - 1, metrics.Site.Hemisphere).Span.Last;
+        // On its last day a season may look at the days after it.
+        DateOnly through = window.Treatment.Season.BeginningIn(window.Season.Year - 1, metrics.Site.Hemisphere).Span.Last.AddDays(LooksAheadDays);
         return memory.Paces.TryGet(key, out UsualPace? known) ? known! : memory.Paces.Keep(key, UsualPace.Before(window, metrics), through);
     }
 

@@ -43,8 +43,8 @@ public sealed class SiteMemory
         {
             FirstFreezes.ForgetFrom(changed);
             LastFreezes.ForgetFrom(changed);
-            // The years before last are asked for by nobody who judges a day.
-            Growth.Forget((key, through) => through >= changed || key.Before < now.LastDay.Year - 1);
+            // Who judges a day asks for this season and the one before, and each asks for the years that ended before it; those of longer ago only led to them.
+            Growth.Forget((key, through) => through >= changed || key.Before < now.LastDay.Year - 3);
             SoilPassages.ForgetFrom(changed);
             Paces.ForgetFrom(changed);
             Soils.ForgetFrom(changed);

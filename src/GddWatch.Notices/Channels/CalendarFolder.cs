@@ -53,7 +53,7 @@ public sealed class CalendarFolder
         try
         {
             MakeFolder();
-            WrittenEntry[] EntriesOf(Site site) => windows.TryGetValue(site.Id, out IReadOnlyList<Notice>? its) ? [.. CalendarFile.TextsOf(its, region.OperatorAddress, region.Remark).Select(entries.Of)] : [];
+            WrittenEntry[] EntriesOf(Site site) => windows.TryGetValue(site.Id, out IReadOnlyList<Notice>? its) ? [.. CalendarFile.TextsOf(its, region.OperatorAddress, region.Remark).Select(entries.Of)] : files.GetValueOrDefault(FileOf(site.Id), []);
             await Parallel.ForEachAsync(
                 region.Sites.Where(site => windows.ContainsKey(site.Id)), new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = AtOnce },
                 async (site, token) => await WriteAsync(FileOf(site.Id), $"{site.Name}: windows of lawn tasks", EntriesOf(site), asOf, token));

@@ -51,7 +51,7 @@ internal sealed record BulletinSiteView
         Name = OneLine.Of(site.Name),
         Open = BulletinLineView.OfEach(site.Open),
         Nearing = BulletinLineView.OfEach(site.Nearing),
-        DaysAhead = site.Open.Count + site.Nearing.Count > 0 ? OneLine.Of(site.DaysAhead) : "",
+        DaysAhead = site.Open.Count + site.Nearing.Count + site.Waits.Count > 0 ? OneLine.Of(site.DaysAhead) : "",
         Waits = BulletinLineView.OfEach(site.Waits),
         Care = BulletinLineView.OfEach(site.Care),
         Done = BulletinLineView.OfEach(site.Done),

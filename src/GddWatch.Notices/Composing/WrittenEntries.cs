@@ -11,7 +11,10 @@ internal sealed class WrittenEntries
     /// <summary>What is said of a window, written; the same object as the day before where it says the same. May be asked from several threads.</summary>
     public WrittenEntry Of(CalendarText text)
     {
-        WrittenEntry entry = before.TryGetValue(text.Uid, out WrittenEntry? known) && known.Mark.AsSpan().SequenceEqual(text.Mark()) ? known : WrittenEntry.Of(text);
+        byte[] mark = text.Mark();
+        // Asked for twice on a day, for the site's calendar and for that of all, it is the same object too.
+        if (now.TryGetValue(text.Uid, out WrittenEntry? made) && made.Mark.AsSpan().SequenceEqual(mark)) return made;
+        WrittenEntry entry = before.TryGetValue(text.Uid, out WrittenEntry? known) && known.Mark.AsSpan().SequenceEqual(mark) ? known : WrittenEntry.Of(text);
         now[text.Uid] = entry;
         return entry;
     }

@@ -46,7 +46,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
         HeldUpMail heldUp = await HeldUpMail.LoadAsync(database, configuration.Region, at, stop);
         Region region = configuration.Region with { Recipients = heldUp.Recipients };
         BulletinPass? bulletin = bulletinTime is not null && await IsBulletinDueAsync(bulletinTime, day, stop) ? new BulletinPass(configuration with { Region = region }, day) : null;
-        // No site's part rests on another's, and only what is needed afterwards is held: the weather behind thousands of them would not fit.
+        // No site's part rests on another's, and only what is needed afterwards is held: the columns behind thousands of them would not fit.
         var sites = new JudgedSite[weather.Count];
         Parallel.For(0, sites.Length, new ParallelOptions { CancellationToken = stop }, i => sites[i] = Judge(weather[i]));
         JudgedSite[] judged = [.. sites.Where(site => site.Standing is not null)];
