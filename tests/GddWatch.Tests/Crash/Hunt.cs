@@ -96,12 +96,12 @@ internal sealed class Hunt(int seed, int days, int killsADay) : IAsyncDisposable
         using ProgramProcess program = ProgramProcess.Start(workshop, at, "watch", "--once");
         using IDisposable? armed = arm(program);
         await Task.WhenAny(moment.Task, program.Ended).WaitAsync(cancel);
-        bool hasEnded = program.Ended.IsCompleted;
         program.Kill();
         await program.Ended.WaitAsync(cancel);
         server.At = _ => false;
         await server.BecomesQuietAsync(cancel);
-        if (hasEnded)
+        // How it ended tells more than what came first: what kills it at a chosen moment may have done so before the moment was heard of here.
+        if (program.ExitCode != ProgramProcess.KilledCode)
         {
             life = Stopwatch.GetElapsedTime(begun);
             if (program.ExitCode != 0) surprises.Enqueue($"{day:yyyy-MM-dd}: ended with {program.ExitCode} though it was not killed: {string.Join('\n', program.Lines)}");

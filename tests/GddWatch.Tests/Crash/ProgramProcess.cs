@@ -9,6 +9,9 @@ namespace GddWatch.Tests.Crash;
 /// <summary>The real program in a process of its own, with its clock put to a stated instant at its start.</summary>
 internal sealed class ProgramProcess : IDisposable
 {
+    /// <summary>The exit code of a process that was ended by kill -9.</summary>
+    public const int KilledCode = 128 + 9;
+
     private readonly Process process;
     private readonly ConcurrentQueue<string> lines = [];
     private readonly ConcurrentDictionary<string, TaskCompletionSource> awaited = new(StringComparer.Ordinal);
