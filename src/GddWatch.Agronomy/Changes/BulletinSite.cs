@@ -12,7 +12,7 @@ public sealed record BulletinSite
     /// <summary>What usually opens soon.</summary>
     public IReadOnlyList<BulletinLine> Nearing { get; init; } = [];
 
-    /// <summary>What is said of the days ahead rests on; empty where nothing is said of them.</summary>
+    /// <summary>What all that is said of the days ahead rests on, in sentences; empty where nothing can be said of them.</summary>
     public string DaysAhead { get; init; } = "";
 
     /// <summary>What must wait, and why.</summary>

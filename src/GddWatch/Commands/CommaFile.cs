@@ -55,7 +55,6 @@ internal sealed class CommaFile(string path, string kind)
         OnMalformedRecord = bad => Add((int)bad.LineNumber, null, bad.RawRecord, "The quotation marks do not close.", "a text in quotation marks on one line, marks inside it doubled"),
     };
 
-    /// <summary>Adds a fault: of a line that is left out, or of the whole file where there is no line.</summary>
     /// <summary>Says where a row has more cells than the header or fewer.</summary>
     public void AddWrongNumberOfCells(int line, IReadOnlyList<string> header, IReadOnlyList<string> cells)
     {
@@ -66,6 +65,7 @@ internal sealed class CommaFile(string path, string kind)
             "as many cells as the header has; a text with a comma in quotation marks");
     }
 
+    /// <summary>Adds a fault: of a line that is left out, or of the whole file where there is no line.</summary>
     public void Add(int? line, string? column, string? found, string problem, string accepted) => faults.Add(new Fault
     {
         Severity = line is null ? FaultSeverity.Refused : FaultSeverity.LeftOut,

@@ -40,13 +40,11 @@ internal static class Observations
     {
         string[] several =
         [
-            .. past.Windows.SelectMany(window => observed.All
-                    .Where(each => each.Site == window.Site.Id && each.Day is not null && IsComparedWith(window.Treatment, each.What) && Target.IsOf(each, window.Season))
-                    .GroupBy(each => each.What, StringComparer.Ordinal)
-                    .Select(group => (Event: $"{group.Key} at {window.Site.Id}", Days: group.Select(each => each.Day!.Value).Distinct().Order().ToArray())))
-                .Where(each => each.Days.Length > 1)
-                .Select(each => $"{each.Event} on {string.Join(" and on ", each.Days.Select(Wording.Day))}")
-                .Distinct(StringComparer.Ordinal),
+            .. (from window in past.Windows
+                from what in window.Treatment.CompareWith.Seen.Select(seen => seen.What).Prepend(window.Treatment.Id)
+                let days = observed.Of(window.Site.Id, what).Where(each => Target.IsOf(each, window.Season)).Select(each => each.Day).OfType<DateOnly>().Distinct().Order().ToArray()
+                where days.Length > 1
+                select $"{what} at {window.Site.Id} on {string.Join(" and on ", days.Select(Wording.Day))}").Distinct(StringComparer.Ordinal),
         ];
         if (several.Length == 0) return;
         terminal.Error.WriteLine($"Seen more than once in a season, of which the first day counts: {string.Join("; ", several.Take(MostShown))}{(several.Length > MostShown ? $"; and {several.Length - MostShown} more" : "")}.");
