@@ -20,7 +20,7 @@ public static class Backtest
             {
                 Season season = treatment.Season.BeginningIn(year, metrics.Site.Hemisphere);
                 bool held = season.Span.First.AddDays(WindowJudge.LateStartDays) >= metrics.Series.FirstDay && season.Span.Last <= metrics.Series.LastDay;
-                if (held) windows.Add(WindowJudge.JudgeSeason(treatment, metrics, season, season.Span.Last).WithReasonsMade());
+                if (held) windows.Add(WindowJudge.JudgeSeason(treatment, metrics, season, season.Span.Last));
             }
         }
 

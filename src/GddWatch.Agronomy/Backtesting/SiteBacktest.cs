@@ -29,6 +29,13 @@ public sealed record SiteBacktest(
     private static readonly HeatSumDefinition GeneralHeat =
         new(Temperature.FromCelsius(10), null, DegreeDayMethod.SimpleAverage, DegreeDayCutoff.None, YearStart);
 
+    /// <summary>The same with every reason made now, so that the weather behind it can be let go.</summary>
+    public SiteBacktest WithReasonsMade() => this with
+    {
+        Windows = [.. Windows.Select(window => window.WithReasonsMade())],
+        Variants = [.. Variants.Select(variant => variant with { Seasons = [.. variant.Seasons.Select(season => new SeasonDates(season.Window.WithReasonsMade()))] })],
+    };
+
     /// <summary>Adds to windows that are judged already what else is taken from a site's weather.</summary>
     /// <param name="metrics">The site's weather.</param>
     /// <param name="windows">Its windows, as <see cref="Backtest.Seasons"/> gives them.</param>

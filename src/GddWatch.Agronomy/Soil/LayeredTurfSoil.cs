@@ -60,7 +60,28 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
         LatitudeDay.Fill(latitudeDegrees, year);
         var layers = new TurfSoilLayers(coefficients);
         var trust = new SoilTrust();
-        Go(ref layers, ref trust, series, 0, year, TurfSoilLayers.ShareOfMiddle(depth.Centimetres), meanC, deviationC);
+        Go(ref layers, ref trust, series, 0, year, TurfSoilLayers.ShareOfMiddle(depth.Centimetres), meanC, deviationC, []);
+    }
+
+    /// <summary>Estimates all depths at once.</summary>
+    /// <param name="series">The weather.</param>
+    /// <param name="latitudeDegrees">Latitude [°], north positive.</param>
+    internal TurfSoilColumns Columns(DailySeries series, double latitudeDegrees)
+    {
+        SoilDemand.Weather(series, latitudeDegrees);
+        var year = new LatitudeDay[LatitudeDay.DaysOfTable];
+        LatitudeDay.Fill(latitudeDegrees, year);
+        return Columns(new TurfSoilStand(new TurfSoilLayers(coefficients), new SoilTrust(), year), series);
+    }
+
+    /// <summary>The same for a series that begins on the day after the soil stood so.</summary>
+    internal static TurfSoilColumns Columns(TurfSoilStand before, DailySeries series)
+    {
+        TurfSoilLayers layers = before.Layers;
+        SoilTrust trust = before.Trust;
+        double[] shallow = new double[series.Count], middleLessShallow = new double[series.Count], deviations = new double[series.Count];
+        Go(ref layers, ref trust, series, 0, before.Year, 0, shallow, deviations, middleLessShallow);
+        return new TurfSoilColumns(shallow, middleLessShallow, deviations, before with { Layers = layers, Trust = trust });
     }
 
     /// <summary>Where the soil stands at the end of a series, from which it goes on into days to come.</summary>
@@ -72,17 +93,8 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
         LatitudeDay.Fill(latitudeDegrees, year);
         var layers = new TurfSoilLayers(coefficients);
         var trust = new SoilTrust();
-        Go(ref layers, ref trust, series, 0, year, 0, [], []);
+        Go(ref layers, ref trust, series, 0, year, 0, [], [], []);
         return new TurfSoilStand(layers, trust, year);
-    }
-
-    /// <summary>Where the soil stands at the end of a series that begins on the day after another stand.</summary>
-    internal static TurfSoilStand StandAfter(TurfSoilStand before, DailySeries series)
-    {
-        TurfSoilLayers layers = before.Layers;
-        SoilTrust trust = before.Trust;
-        Go(ref layers, ref trust, series, 0, before.Year, 0, [], []);
-        return before with { Layers = layers, Trust = trust };
     }
 
     /// <summary>Goes on from where the soil stands: fills the columns from a place on, from that day's weather on.</summary>
@@ -90,11 +102,11 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
     {
         TurfSoilLayers layers = stand.Layers;
         SoilTrust trust = stand.Trust;
-        Go(ref layers, ref trust, series, from, stand.Year, TurfSoilLayers.ShareOfMiddle(depth.Centimetres), meanC, deviationC);
+        Go(ref layers, ref trust, series, from, stand.Year, TurfSoilLayers.ShareOfMiddle(depth.Centimetres), meanC, deviationC, []);
     }
 
     private static void Go(
-        ref TurfSoilLayers layers, ref SoilTrust trust, DailySeries series, int from, ReadOnlySpan<LatitudeDay> year, double share, Span<double> meanC, Span<double> deviationC)
+        ref TurfSoilLayers layers, ref SoilTrust trust, DailySeries series, int from, ReadOnlySpan<LatitudeDay> year, double share, Span<double> meanC, Span<double> deviationC, Span<double> middleLessShallowC)
     {
         var air = new KnownAir(series);
         ReadOnlySpan<double> rain = series.Column(WeatherVariable.PrecipitationMm);
@@ -107,6 +119,7 @@ public sealed class LayeredTurfSoil(LayeredTurfSoilCoefficients? coefficients = 
             if (meanC.IsEmpty) continue;
             meanC[i] = trust.Holds ? layers.At(share) : double.NaN;
             deviationC[i] = trust.Holds ? layers.DeviationC : double.NaN;
+            if (!middleLessShallowC.IsEmpty) middleLessShallowC[i] = layers.MiddleC - layers.ShallowC;
         }
     }
 

@@ -49,23 +49,11 @@ public static class ProbeCorrection
         ProbeConstants? constants = null)
     {
         ArgumentNullException.ThrowIfNull(readings);
-        var estimates = new Dictionary<Depth, SoilTemperatureColumns>();
-        SoilTemperatureColumns at(Depth z)
-        {
-            if (!estimates.TryGetValue(z, out SoilTemperatureColumns? known))
-            {
-                known = SoilTemperatureColumns.Estimate(model, series, latitudeDegrees, z);
-                estimates.Add(z, known);
-            }
-
-            return known;
-        }
-
-        return Correct(at, series, depth, readings, constants);
+        return Correct(z => SoilTemperatureColumns.Estimate(model, series, latitudeDegrees, z), series, depth, readings, constants);
     }
 
     /// <summary>Corrects estimates by the readings, as told above.</summary>
-    /// <param name="estimates">The estimates at a depth, as they are without readings.</param>
+    /// <param name="estimates">The estimates at a depth, as they are without readings, in columns of their own.</param>
     /// <param name="series">The weather [°C], of the same days.</param>
     /// <param name="depth">Depth asked for, 2 to 20 cm.</param>
     /// <param name="readings">The readings, in any order.</param>
@@ -73,7 +61,8 @@ public static class ProbeCorrection
     internal static ProbedSoil Correct(Func<Depth, SoilTemperatureColumns> estimates, DailySeries series, Depth depth, IReadOnlyList<ProbeReading> readings, ProbeConstants? constants = null)
     {
         foreach (ProbeReading reading in readings) SoilDemand.DepthOfTurf(reading.Depth);
-        SoilTemperatureColumns uncorrected = estimates(depth);
+        var known = new Dictionary<Depth, SoilTemperatureColumns>();
+        SoilTemperatureColumns uncorrected = At(depth);
         ProbeReading[] inOrder =
         [
             .. readings.OrderBy(reading => reading.Day).ThenBy(reading => reading.Depth.Centimetres)
@@ -85,12 +74,14 @@ public static class ProbeCorrection
         double[] deviation = inOrder.Length == 0 ? uncorrected.DeviationC : [.. uncorrected.DeviationC];
         for (int i = 0; i < mean.Length; i++)
         {
-            course.GoTo(i, estimates);
+            course.GoTo(i, At);
             mean[i] += course.Bias.MeanC;
             deviation[i] *= course.ShareOfDeviation;
         }
 
         return new ProbedSoil(new SoilTemperatureColumns(mean, deviation), course.Finish());
+
+        SoilTemperatureColumns At(Depth z) => known.TryGetValue(z, out SoilTemperatureColumns? before) ? before : known[z] = estimates(z);
     }
 
     /// <summary>
@@ -134,14 +125,16 @@ public static class ProbeCorrection
     {
         private readonly List<JudgedReading> judged = [];
 
+        // Where nothing is left of any reading, a day more changes nothing.
+        private bool isSettled;
+
         public SiteBias Bias { get; private set; } = SiteBias.Unknown(constants);
 
         public double ShareOfDeviation { get; private set; } = ShareOf(SiteBias.Unknown(constants), constants);
 
         public void GoTo(int index, Func<Depth, SoilTemperatureColumns> estimates)
         {
-            // Where nothing is left of any reading, a day more changes nothing.
-            if (index > 0 && Bias.After(1, constants) is var after && after != Bias) Become(after);
+            if (index > 0 && !isSettled) Fade();
             DateOnly day = series.DayAt(index);
             while (judged.Count < readings.Length && readings[judged.Count].Day <= day)
             {
@@ -161,8 +154,16 @@ public static class ProbeCorrection
         private static double ShareOf(SiteBias bias, ProbeConstants constants) => Math.Sqrt(
             constants.BiasShareOfVariance * bias.Variance / SiteBias.Unknown(constants).Variance + 1.0 - constants.BiasShareOfVariance);
 
+        private void Fade()
+        {
+            SiteBias after = Bias.After(1, constants);
+            if (after == Bias) isSettled = true;
+            else Become(after);
+        }
+
         private void Become(SiteBias bias)
         {
+            isSettled = false;
             Bias = bias;
             ShareOfDeviation = ShareOf(bias, constants);
         }

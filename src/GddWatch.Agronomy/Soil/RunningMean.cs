@@ -1,3 +1,4 @@
+using System.Numerics;
 using GddWatch.Agronomy.Quantities;
 
 namespace GddWatch.Agronomy.Soil;
@@ -24,6 +25,12 @@ public static class RunningMean
     {
         Demand.AtLeast(days, 1, "days of the running mean [days]");
         var means = new double[values.Length];
+        if (days <= AlwaysFreshDays)
+        {
+            OverFew(values, days, means);
+            return means;
+        }
+
         double sum = 0;
         int missing = 0;
         for (int i = 0; i < values.Length; i++)
@@ -36,12 +43,32 @@ public static class RunningMean
                 else sum -= values[i - days];
             }
 
-            // Summed afresh now and then, so that the rounding of many steps does not add up; few days always, so that a mean that lies on a threshold stays on it.
-            if (days <= AlwaysFreshDays || i % StepsBetweenFreshSums == 0) (sum, missing) = Fresh(values, i, days);
+            // Summed afresh now and then, so that the rounding of many steps does not add up.
+            if (i % StepsBetweenFreshSums == 0) (sum, missing) = Fresh(values, i, days);
             means[i] = i + 1 < days || missing > 0 ? double.NaN : sum / days;
         }
 
         return means;
+    }
+
+    // Few days are always summed afresh, so that a mean that lies on a threshold stays on it: the sums of several days beside each other.
+    private static void OverFew(ReadOnlySpan<double> values, int days, Span<double> means)
+    {
+        int i = Math.Min(days - 1, means.Length);
+        means[..i].Fill(double.NaN);
+        for (; i + Vector<double>.Count <= means.Length; i += Vector<double>.Count)
+        {
+            Vector<double> sums = Vector<double>.Zero;
+            for (int back = days - 1; back >= 0; back--) sums += new Vector<double>(values[(i - back)..]);
+            (sums / days).CopyTo(means[i..]);
+        }
+
+        for (; i < means.Length; i++)
+        {
+            double sum = 0;
+            for (int back = days - 1; back >= 0; back--) sum += values[i - back];
+            means[i] = sum / days;
+        }
     }
 
     private static (double Sum, int Missing) Fresh(ReadOnlySpan<double> values, int last, int days)

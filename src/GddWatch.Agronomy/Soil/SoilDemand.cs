@@ -17,11 +17,17 @@ internal static class SoilDemand
     public static void Input(
         DailySeries series, double latitudeDegrees, Depth depth, ReadOnlySpan<double> meanC, ReadOnlySpan<double> deviationC)
     {
-        ArgumentNullException.ThrowIfNull(series);
-        Latitude(latitudeDegrees);
+        Weather(series, latitudeDegrees);
         DepthOfTurf(depth);
         Room(meanC, series.Count, nameof(meanC));
         Room(deviationC, series.Count, nameof(deviationC));
+    }
+
+    /// <summary>Refuses a series or place that no model can use. Missing values (NaN) are not refused.</summary>
+    public static void Weather(DailySeries series, double latitudeDegrees)
+    {
+        ArgumentNullException.ThrowIfNull(series);
+        Latitude(latitudeDegrees);
         Air(series);
         Precipitation(series);
     }

@@ -9,10 +9,10 @@ public static class Wording
     private static readonly CultureInfo English = CultureInfo.InvariantCulture;
 
     /// <summary>A date such as "Sunday 12 April 2026".</summary>
-    public static string Day(DateOnly day) => day.ToString("dddd d MMMM yyyy", English);
+    public static string Day(DateOnly day) => $"{DayInYear(day)} {day.Year:D4}";
 
     /// <summary>A date whose year is plain from the context, such as "Sunday 12 April".</summary>
-    public static string DayInYear(DateOnly day) => day.ToString("dddd d MMMM", English);
+    public static string DayInYear(DateOnly day) => $"{English.DateTimeFormat.GetDayName(day.DayOfWeek)} {day.Day} {English.DateTimeFormat.GetMonthName(day.Month)}";
 
     /// <summary>A day of any year, such as "1 May".</summary>
     public static string AnnualDay(AnnualDay day) => day.In(2024).ToString("d MMMM", English);

@@ -33,7 +33,8 @@ public sealed class SiteMetrics
     private readonly Func<Depth, SoilTemperatureColumns>? soilAhead;
     private readonly SiteMetrics? whole;
     private readonly SiteMetrics? recent;
-    private Lazy<TurfSoilStand>? soilStand;
+    private readonly TurfSoilStand? soilBefore;
+    private TurfSoilColumns? layers;
 
     private SiteMetrics(KnownWeather weather, Site site, SiteJournal journal, DailySeries? forecast, IReadOnlyList<DateOnly> watered, SiteMemory? memory = null)
     {
@@ -60,11 +61,9 @@ public sealed class SiteMetrics
         watered = whole.watered;
         if (!SoilIsMeasured)
         {
-            TurfSoilStand before = memory.Soils.TryGet(from, out TurfSoilStand? known)
+            soilBefore = memory.Soils.TryGet(from, out TurfSoilStand? known)
                 ? known!
                 : memory.Soils.Keep(from, LayeredTurfSoil.Default.StandAfter(whole.Series.Until(from.AddDays(-1))!, Site.Latitude), from.AddDays(-1));
-            soilStand = new Lazy<TurfSoilStand>(() => LayeredTurfSoil.StandAfter(before, Series));
-            soilAhead = depth => ProbeCorrection.Correct(at => SoilFrom(before, at), Series, depth, []).Columns;
         }
 
         turf = new TurfColumns(Series, Site, watered, ZoneBefore);
@@ -115,15 +114,9 @@ public sealed class SiteMetrics
     internal SiteMetrics Whole => whole ?? this;
 
     /// <summary>How the soil stands at the end of the last day, as it is estimated without any reading.</summary>
-    internal TurfSoilStand SoilStand
-    {
-        get
-        {
-            if (recent is not null && !SoilIsMeasured) return recent.SoilStand;
-            soilStand ??= new Lazy<TurfSoilStand>(() => LayeredTurfSoil.Default.StandAfter(Series, Site.Latitude));
-            return soilStand.Value;
-        }
-    }
+    internal TurfSoilStand SoilStand => recent is not null && !SoilIsMeasured ? recent.SoilStand : Layers.After;
+
+    private TurfSoilColumns Layers => layers ??= soilBefore is { } before ? LayeredTurfSoil.Columns(before, Series) : LayeredTurfSoil.Default.Columns(Series, Site.Latitude);
 
     /// <summary>The metrics by which a season is judged: those of the last years where it and all that it looks back on lie in them, which is the same and takes less.</summary>
     public SiteMetrics For(Season season) => recent is not null && season.Span.First.AddDays(-LooksBackDays) >= recent.Series.FirstDay ? recent : this;
@@ -196,7 +189,7 @@ public sealed class SiteMetrics
             ? soilAhead(depth)
             : SoilIsMeasured
             ? MeasuredSoil.At(Series, depth)
-            : ProbeCorrection.Estimate(LayeredTurfSoil.Default, Series, Site.Latitude, depth, Journal.Readings()).Columns;
+            : ProbeCorrection.Correct(Layers.At, Series, depth, Journal.Readings()).Columns;
         soil.Add(depth, columns);
         return columns;
     }
@@ -240,6 +233,9 @@ public sealed class SiteMetrics
     /// <summary>The water missing from the root zone at the end of each day [mm]; NaN where it is not known.</summary>
     public double[] RootZoneDepletionMm(TurfType grass) => turf.DepletionMm(grass);
 
+    /// <summary>What may be missing from the root zone before the turf suffers, on each day [mm]; NaN where it is not known.</summary>
+    public double[] RootZoneAllowedMm(TurfType grass) => turf.AllowedMm(grass);
+
     /// <summary>The water missing from the root zone at the end of a day, and what may be missing before the turf suffers [mm]; NaN where it is not known.</summary>
     public (double DepletionMm, double AllowedMm) RootZoneAt(TurfType grass, DateOnly day) => turf.RootZoneAt(grass, day);
 
@@ -266,13 +262,6 @@ public sealed class SiteMetrics
         int days = new DateOnly(Math.Max(1, Series.LastDay.Year - RecentYears), 1, 1).DayNumber - Series.FirstDay.DayNumber;
         int steps = days / RunningMean.StepsBetweenFreshSums;
         return steps <= 0 ? null : new SiteMetrics(this, Series.FirstDay.AddDays(steps * RunningMean.StepsBetweenFreshSums), memory);
-    }
-
-    private SoilTemperatureColumns SoilFrom(TurfSoilStand before, Depth depth)
-    {
-        double[] means = new double[Series.Count], deviations = new double[Series.Count];
-        LayeredTurfSoil.GoOn(before, Series, 0, depth, means, deviations);
-        return new SoilTemperatureColumns(means, deviations);
     }
 
     private HeatSums HeatSumsOf(HeatSumDefinition definition)

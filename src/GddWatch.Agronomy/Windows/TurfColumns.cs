@@ -60,15 +60,17 @@ internal sealed class TurfColumns(DailySeries series, Site site, IReadOnlyList<D
     }
 
     /// <summary>What may be missing from the root zone at the use of the last week, on each day [mm]; NaN where it is not known.</summary>
-    private double[] AllowedMm(TurfType turf)
+    public double[] AllowedMm(TurfType turf)
     {
         if (allowed.TryGetValue(turf, out double[]? known)) return known;
         var column = new double[series.Count];
+        double totalMm = site.Soil is { } soil ? RootZone.TotalMm(soil) : double.NaN;
+        double[] used = ReferenceEvapotranspirationMm;
         for (int i = 0; i < column.Length; i++)
         {
             double week = 0;
-            for (int back = 0; back < DaysOfUse; back++) week += i >= back ? ReferenceEvapotranspirationMm[i - back] : double.NaN;
-            column[i] = site.Soil is { } soil ? RootZone.AllowedMm(turf, RootZone.TotalMm(soil), week / DaysOfUse) : double.NaN;
+            for (int back = 0; back < DaysOfUse; back++) week += i >= back ? used[i - back] : double.NaN;
+            column[i] = double.IsNaN(totalMm) ? double.NaN : RootZone.AllowedMm(turf, totalMm, week / DaysOfUse);
         }
 
         allowed.Add(turf, column);

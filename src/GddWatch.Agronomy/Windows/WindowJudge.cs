@@ -76,7 +76,7 @@ public static class WindowJudge
         }
         else
         {
-            for (DateOnly each = season.Span.First; each <= through && !course.HasEnded; each = each.AddDays(1)) course.Step(each);
+            for (DateOnly each = season.Span.First; each <= through && !course.HasEnded; each = course.NextAfter(each)) course.Step(each);
             course.SettleAsOf(day, through);
         }
 
@@ -95,7 +95,7 @@ public static class WindowJudge
     {
         DateOnly through = Earliest(day, season.Span.Last, metrics.Series.LastDay);
         var course = new Course(treatment, new SeasonView(metrics, season), season.Span.First, through);
-        for (DateOnly each = season.Span.First; each <= through; each = each.AddDays(1)) course.Step(each);
+        for (DateOnly each = season.Span.First; each <= through; each = course.NextAfter(each)) course.Step(each);
         return new Onward(course, season, metrics.Series.LastDay.AddDays(1));
     }
 
@@ -123,7 +123,7 @@ public static class WindowJudge
         {
             DateOnly last = season.Span.Last < future.Series.LastDay ? season.Span.Last : future.Series.LastDay;
             Course way = course.In(future, next, last);
-            for (DateOnly day = next; day <= last; day = day.AddDays(1))
+            for (DateOnly day = next; day <= last; day = way.NextAfter(day))
             {
                 way.Step(day);
                 if (way.Now is { } state && isIt(state)) return day;
@@ -205,6 +205,50 @@ public static class WindowJudge
                 Become(day, WindowState.Closing, closing.Why(view, day));
             }
         }
+
+        /// <summary>The next day on which a step may change anything; the days between are gone past.</summary>
+        public DateOnly NextAfter(DateOnly day)
+        {
+            DateOnly next = day.AddDays(1);
+            // A record may begin it anew on any day.
+            if (needed.Length > 0 || isPaused || next > last) return next;
+            int quiet = State switch
+            {
+                WindowState.Waiting => Quiet(next, Verdict.No),
+                WindowState.Unknown => Quiet(next, Verdict.Unknown),
+                WindowState.Open or WindowState.Closing => QuietWhileOpen(next),
+                _ => 0,
+            };
+            if (quiet == 0) return next;
+            wasOtherwise |= treatment.Closed is not null;
+            DateOnly then = next.AddDays(quiet);
+            if (State is WindowState.Waiting or WindowState.Unknown) stayedOn = then.AddDays(-1);
+            return then;
+        }
+
+        // On how many days what opens it says the same, and nothing closes it.
+        private int Quiet(DateOnly next, Verdict same)
+        {
+            if (opensVerdicts is null || (treatment.Closed is not null && closedVerdicts is null)) return 0;
+            int from = next.DayNumber - first.DayNumber;
+            int quiet = Before(opensVerdicts.AsSpan(from).IndexOfAnyExcept(same), opensVerdicts.Length - from);
+            return BeforeYes(closedVerdicts, from, quiet);
+        }
+
+        // On how many days nothing closes or pauses it, and it is not past its best either.
+        private int QuietWhileOpen(DateOnly next)
+        {
+            bool closingMatters = State is WindowState.Open && treatment.Closing is not null;
+            if ((treatment.Closed is not null && closedVerdicts is null) || (treatment.Paused is not null && pausedVerdicts is null) || (closingMatters && closingVerdicts is null)) return 0;
+            int from = next.DayNumber - first.DayNumber;
+            int quiet = BeforeYes(closedVerdicts, from, last.DayNumber - first.DayNumber + 1 - from);
+            quiet = BeforeYes(pausedVerdicts, from, quiet);
+            return closingMatters ? BeforeYes(closingVerdicts, from, quiet) : quiet;
+        }
+
+        private static int BeforeYes(Verdict[]? verdicts, int from, int days) => verdicts is null ? days : Before(verdicts.AsSpan(from, days).IndexOf(Verdict.Yes), days);
+
+        private static int Before(int found, int days) => found < 0 ? days : found;
 
         /// <summary>Whether a new record of what it follows begins it anew on a day: one that it had closed on, or that takes from it what opened it.</summary>
         private bool BeginsAnew(DateOnly day)

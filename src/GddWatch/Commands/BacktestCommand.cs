@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using GddWatch.Agronomy.Backtesting;
 using GddWatch.Agronomy.Backtesting.Rivals;
 using GddWatch.Agronomy.Backtesting.Scores;
@@ -32,9 +33,10 @@ internal static class BacktestCommand
         if (Keeping.Find(parsed.GetValue(common.Config)!, parsed.GetValue(common.Data)!, terminal) is not { } keeping) return ExitCode.WrongUsageOrConfiguration;
         if (await Observations.ReadAsync(asked.Observed, keeping, place, terminal, stop) is not { } observed) return ExitCode.WrongUsageOrConfiguration;
         if (asked.Observed is not null) Observations.TellUnused(observed, place.Configuration.Treatments, terminal);
-        PastSeasons past = await JudgeAsync(place, keeping, asked, asked.WithRivals(common.FormatOf(parsed)), observed, terminal, stop);
-        if (past.Windows.Count > 0) Observations.TellOutside(observed, past, terminal);
-        Observations.TellSeveral(observed, past, terminal);
+        if (asked.IsOfWindowsAlone(common.FormatOf(parsed))) return await WriteWindowsAsync(place, keeping, asked, observed, terminal, stop);
+        IReadOnlyList<SiteBacktest> sites = await JudgeAsync(place, keeping, asked, asked.WithRivals(common.FormatOf(parsed)), site => site.WithReasonsMade(), terminal, stop);
+        var past = new PastSeasons(place.Region, sites, observed, asked.WithinDays);
+        Tell(observed, [.. past.Windows.Select(JudgedSeason.Of)], terminal);
         switch (common.FormatOf(parsed))
         {
             case OutputFormat.Json:
@@ -52,28 +54,46 @@ internal static class BacktestCommand
         return past.Windows.Count > 0 ? ExitCode.Done : ExitCode.Failed;
     }
 
-    private static async Task<PastSeasons> JudgeAsync(Workplace place, Keeping keeping, BacktestAsked asked, bool withRivals, ObservedDates observed, Terminal terminal, CancellationToken stop)
+    // The rows of each site are put into words where it is judged, and its windows let go: a thousand sites have hundreds of thousands.
+    private static async Task<int> WriteWindowsAsync(Workplace place, Keeping keeping, BacktestAsked asked, ObservedDates observed, Terminal terminal, CancellationToken stop)
+    {
+        IReadOnlyList<(StringBuilder Rows, JudgedSeason[] Seasons)> sites = await JudgeAsync(
+            place, keeping, asked, withRivals: false, site => (BacktestTables.Windows(site.Windows).RowsInCsv(), (JudgedSeason[])[.. site.Windows.Select(JudgedSeason.Of)]), terminal, stop);
+        JudgedSeason[] seasons = [.. sites.SelectMany(site => site.Seasons)];
+        Tell(observed, seasons, terminal);
+        BacktestTables.Windows([]).WriteCsv(terminal.Output);
+        foreach ((StringBuilder rows, _) in sites) terminal.Output.Write(rows);
+        return seasons.Length > 0 ? ExitCode.Done : ExitCode.Failed;
+    }
+
+    private static void Tell(ObservedDates observed, JudgedSeason[] seasons, Terminal terminal)
+    {
+        if (seasons.Length > 0) Observations.TellOutside(observed, seasons, terminal);
+        Observations.TellSeveral(observed, seasons, terminal);
+    }
+
+    private static async Task<IReadOnlyList<T>> JudgeAsync<T>(
+        Workplace place, Keeping keeping, BacktestAsked asked, bool withRivals, Func<SiteBacktest, T> take, Terminal terminal, CancellationToken stop)
     {
         SiteWeather[] gathered = [.. (await place.GatherAsync(keeping, stop)).Where(weather => asked.Sites.Contains(weather.Site))];
         place.Report(gathered);
-        IReadOnlyList<SiteBacktest> sites = await LongWork.ShowAsync(terminal, "Judging past seasons", "sites", gathered.Length, done => Task.Run(
+        return await LongWork.ShowAsync(terminal, "Judging past seasons", "sites", gathered.Length, done => Task.Run(
             () =>
             {
-                var judged = new SiteBacktest?[gathered.Length];
+                var judged = new (bool IsKnown, T Taken)[gathered.Length];
                 Parallel.For(0, gathered.Length, new ParallelOptions { CancellationToken = stop }, i =>
                 {
-                    if (gathered[i].AsOf(DateOnly.MaxValue) is { } known) judged[i] = Judge(SiteMetrics.Of(known, gathered[i].Site, SiteJournal.Empty, []), asked, withRivals);
+                    if (gathered[i].AsOf(DateOnly.MaxValue) is { } known) judged[i] = (true, take(Judge(SiteMetrics.Of(known, gathered[i].Site, SiteJournal.Empty, []), asked, withRivals)));
                     done();
                 });
                 for (int i = 0; i < judged.Length; i++)
                 {
-                    if (judged[i] is null) terminal.Error.WriteLine(gathered[i].WhyMissing);
+                    if (!judged[i].IsKnown) terminal.Error.WriteLine(gathered[i].WhyMissing);
                 }
 
-                return (IReadOnlyList<SiteBacktest>)[.. judged.OfType<SiteBacktest>()];
+                return (IReadOnlyList<T>)[.. judged.Where(site => site.IsKnown).Select(site => site.Taken)];
             },
             stop));
-        return new PastSeasons(place.Region, sites, observed, asked.WithinDays);
     }
 
     private static SiteBacktest Judge(SiteMetrics metrics, BacktestAsked asked, bool withRivals)

@@ -61,14 +61,14 @@ internal sealed class Workplace(WatchConfiguration configuration, Terminal termi
 
     private async Task<IReadOnlyList<GatheredSite>> GatherAsync(YearlyFiles yearly, KeptWeather kept, FetchReport fetched, Action siteRead, CancellationToken stop)
     {
-        var gathered = new List<GatheredSite>();
-        foreach (Site site in Region.Sites)
+        var gathered = new GatheredSite[Region.Sites.Count];
+        await Parallel.ForAsync(0, gathered.Length, stop, async (i, token) =>
         {
+            Site site = Region.Sites[i];
             IWeatherFeed[] feeds = [.. Configuration.Feeds[site.Id].Select(feed => Open(feed, yearly, kept, fetched))];
-            gathered.Add(await SiteGathering.GatherAsync(site, feeds, TodayAt(site), stop));
+            gathered[i] = await SiteGathering.GatherAsync(site, feeds, TodayAt(site), token);
             siteRead();
-        }
-
+        });
         return gathered;
     }
 

@@ -18,10 +18,13 @@ public sealed record RootZoneDepletionCondition(TurfType Turf, Passing Passing, 
     /// <inheritdoc/>
     internal override void Judge(SeasonView view, DateOnly first, Span<Verdict> verdicts)
     {
+        double[] missing = view.Metrics.RootZoneDepletionMm(Turf), allowed = view.Metrics.RootZoneAllowedMm(Turf);
+        int index = view.Metrics.Series.IndexOf(first);
         for (int i = 0; i < verdicts.Length; i++)
         {
-            (double depletion, double allowed) = view.Metrics.RootZoneAt(Turf, first.AddDays(i));
-            double limit = Depth is { } depth ? depth.Millimetres : ShareOfAllowed!.Value * allowed;
+            bool isThere = (uint)(index + i) < (uint)missing.Length;
+            double depletion = isThere ? missing[index + i] : double.NaN;
+            double limit = Depth is { } depth ? depth.Millimetres : isThere ? ShareOfAllowed!.Value * allowed[index + i] : double.NaN;
             bool isPast = Passing == Passing.RisesAbove ? depletion >= limit : depletion <= limit;
             verdicts[i] = double.IsNaN(depletion) || double.IsNaN(limit) ? Verdict.Unknown : isPast ? Verdict.Yes : Verdict.No;
         }

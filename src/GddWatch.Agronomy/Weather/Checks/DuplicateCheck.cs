@@ -58,9 +58,11 @@ internal sealed class DuplicateCheck(CheckedValues values)
 
     private void JudgePair(int today, DateOnly month, DateOnly other)
     {
+        (int from, int otherFrom) = (values.IndexOf(month), values.IndexOf(other));
         foreach (WeatherVariable variable in CheckedValues.Variables)
         {
-            if (!IsCopy(variable, month, other)) continue;
+            // Hardly any month is a copy, and most differ on their first day.
+            if (!IsSame(variable, from, otherFrom) || !IsCopy(variable, month, other)) continue;
             string why = $"The {DoubtWords.Name(variable)} of every day of {Name(month)} equals that of the same day of {Name(other)}: one of the two months is a copy.";
             foreach (DateOnly each in (ReadOnlySpan<DateOnly>)[other, month])
             {
@@ -81,13 +83,15 @@ internal sealed class DuplicateCheck(CheckedValues values)
         int equal = 0;
         for (int i = 0; i < days; i++)
         {
-            double valueC = values.SeenBy(QualityCheck.Duplicate, variable, from + i);
-            if (!valueC.Equals(values.SeenBy(QualityCheck.Duplicate, variable, otherFrom + i))) return false;
-            if (!double.IsNaN(valueC)) equal++;
+            if (!IsSame(variable, from + i, otherFrom + i)) return false;
+            if (!double.IsNaN(values.SeenBy(QualityCheck.Duplicate, variable, from + i))) equal++;
         }
 
         return equal >= LeastValues;
     }
+
+    private bool IsSame(WeatherVariable variable, int index, int other) =>
+        values.SeenBy(QualityCheck.Duplicate, variable, index).Equals(values.SeenBy(QualityCheck.Duplicate, variable, other));
 
     private static string Name(DateOnly month) => $"{DoubtWords.Month(month.Month)} {month.Year}";
 }

@@ -29,6 +29,12 @@ internal static class GhcnPlainLine
     private const uint BeforeValue = (1u << ValueStart) - 1;
     private const uint BeforeDate = (1u << (DateStart - 1)) - 1;
 
+    // The number of each month's first day, and of the first one after them all: tens of millions of dates are read.
+    private const int MonthsInYear = 12;
+    private const int LastYear = 2199;
+    private static readonly int FirstYear = RowLimits.EarliestDay.Year;
+    private static readonly int[] FirstDays = [.. Enumerable.Range(0, ((LastYear - FirstYear + 1) * MonthsInYear) + 1).Select(month => new DateOnly(FirstYear, 1, 1).AddMonths(month).DayNumber)];
+
     private const ulong Zeros = 0x3030303030303030;
 
     /// <summary>Whether the text begins with a line whose station, date and element have their usual lengths.</summary>
@@ -133,8 +139,9 @@ internal static class GhcnPlainLine
         int year = ((int)(pairs & 0xFF) * 100) + (int)((pairs >> 16) & 0xFF);
         int month = (int)((pairs >> 32) & 0xFF);
         int date = (int)((pairs >> 48) & 0xFF);
-        if (year < RowLimits.EarliestDay.Year || month is < 1 or > 12 || date < 1 || date > DateTime.DaysInMonth(year, month)) return false;
-        day = new DateOnly(year, month, date);
+        int place = ((year - FirstYear) * MonthsInYear) + month - 1;
+        if (year < FirstYear || year > LastYear || month is < 1 or > MonthsInYear || date < 1 || date > FirstDays[place + 1] - FirstDays[place]) return false;
+        day = DateOnly.FromDayNumber(FirstDays[place] + date - 1);
         return true;
     }
 

@@ -99,10 +99,11 @@ internal sealed class YearlyFileReader
             reading = ReadPieceAsync(text, next, stop);
             kept = Take(buffer.AsSpan(PieceBytes - kept, kept + count), next.AsSpan(0, PieceBytes));
             (buffer, next) = (next, buffer);
+            await gathered.PutAsync(stop);
         }
 
         if (total == 0) return Refuse(isBeingWritten ? PackedFaults.Broken(name, changedJustNow: true) : FileFaults.Empty(name));
-        FinishLastLine(buffer.AsSpan(PieceBytes - kept, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
+        FinishLastLines(buffer.AsSpan(PieceBytes - kept, kept), PackedFile.IsGzip(name) && !PackedFile.EndsWithLength(endOfFile, total), isBeingWritten);
         gathered.HandOverAll();
         return new YearlyFile(stations, faults, others);
     }
@@ -119,7 +120,8 @@ internal sealed class YearlyFileReader
     // Takes the whole lines, puts the rest of the text to the end of the room before the next piece, and gives its length. A rest that fills the room is of a line that nobody wants.
     private int Take(ReadOnlySpan<byte> text, Span<byte> roomBeforeNext)
     {
-        ReadOnlySpan<byte> rest = TakeLines(text);
+        // The last lines wait for the next piece: they too can then be of the usual form.
+        ReadOnlySpan<byte> rest = TakeLines(text, GhcnPlainLine.Window);
         if (rest.Length < roomBeforeNext.Length)
         {
             rest.CopyTo(roomBeforeNext[^rest.Length..]);
@@ -131,8 +133,9 @@ internal sealed class YearlyFileReader
         return 0;
     }
 
-    private void FinishLastLine(ReadOnlySpan<byte> rest, bool isCutShort, bool isBeingWritten)
+    private void FinishLastLines(ReadOnlySpan<byte> text, bool isCutShort, bool isBeingWritten)
     {
+        ReadOnlySpan<byte> rest = TakeLines(text, fewestBytes: 0);
         if (isCutShort && rest.IsEmpty) faults.Add(FaultKind.WrittenWhileRead, PackedFaults.LengthDiffers(name));
         if (rest.IsEmpty || isInLongLine) return;
         if (isBeingWritten) faults.Add(FaultKind.WrittenWhileRead, FileFaults.Unfinished(name, lines + 1, Encoding.UTF8.GetString(rest)));
@@ -140,11 +143,11 @@ internal sealed class YearlyFileReader
         else TakeLine(rest);
     }
 
-    // Takes the whole lines and gives the rest of the text.
-    private ReadOnlySpan<byte> TakeLines(ReadOnlySpan<byte> text)
+    // Takes the whole lines while there are so many bytes ahead, and gives the rest of the text.
+    private ReadOnlySpan<byte> TakeLines(ReadOnlySpan<byte> text, int fewestBytes)
     {
         ReadOnlySpan<byte> rest = text;
-        while (true)
+        while (rest.Length >= fewestBytes)
         {
             if (!isInLongLine && rest.Length >= GhcnPlainLine.Window)
             {

@@ -36,6 +36,9 @@ internal sealed record BacktestAsked(
     /// <summary>Whether the other ways' dates are asked for; the plain table of windows does without them.</summary>
     public bool WithRivals(OutputFormat format) => format != OutputFormat.Csv || Report is not null || Table is "compared" or "rivals" or "scores";
 
+    /// <summary>Whether nothing but the plain table of windows is asked for.</summary>
+    public bool IsOfWindowsAlone(OutputFormat format) => format == OutputFormat.Csv && Report is null && Table == BacktestTables.Names[0];
+
     /// <summary>Whether a season is asked for.</summary>
     public bool Holds(Season season) => (From is not { } first || season.Year >= first) && (Until is not { } last || season.Year <= last);
 

@@ -16,7 +16,7 @@ internal static class BacktestTables
 
     public static ProgramTable Of(string name, PastSeasons past) => name switch
     {
-        "windows" => Windows(past),
+        "windows" => Windows(past.Windows),
         "summary" => Summary(past),
         "compared" => Compared(past),
         "rivals" => Rivals(past),
@@ -27,10 +27,11 @@ internal static class BacktestTables
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "There is no such table."),
     };
 
-    private static ProgramTable Windows(PastSeasons past) => new(
+    /// <summary>Windows, a row each.</summary>
+    public static ProgramTable Windows(IEnumerable<Window> windows) => new(
         "windows",
         ["site", "treatment", "season", "opens", "closes", "opensBecause", "closesBecause", "pastBest", "mayHaveOpenedEarlier", "opensByFallback", "closesByFallback", "couldNotBeJudged", "daysOpen", "reopenings"],
-        past.Windows.Select(window => (object?[])
+        windows.Select(window => (object?[])
         [
             window.Site.Id, window.Treatment.Id, window.Season.Year, window.FirstOpening?.Day, window.LastClosing?.Day,
             window.FirstOpening?.Because ?? window.Because, window.LastClosing?.Because,

@@ -1,7 +1,6 @@
 using GddWatch.Agronomy.Backtesting.Scores;
 using GddWatch.Agronomy.Journal;
 using GddWatch.Agronomy.Treatments;
-using GddWatch.Agronomy.Windows;
 using GddWatch.Feeds.Faults;
 using GddWatch.Watching;
 
@@ -25,26 +24,28 @@ internal static class Observations
     }
 
     /// <summary>Says which dates lie in no season that was judged, so that nobody believes them scored.</summary>
-    public static void TellOutside(ObservedDates observed, PastSeasons past, Terminal terminal)
+    public static void TellOutside(ObservedDates observed, IReadOnlyList<JudgedSeason> judged, Terminal terminal)
     {
-        ILookup<string, Window> windows = past.Windows.ToLookup(window => window.Site.Id, StringComparer.Ordinal);
+        if (observed.All.Count == 0) return;
+        ILookup<string, JudgedSeason> seasons = judged.ToLookup(each => each.Site.Id, StringComparer.Ordinal);
         string[] outside = [.. observed.All
-            .Where(each => windows[each.Site].Where(window => IsComparedWith(window.Treatment, each.What)).ToArray() is { Length: > 0 } own && !own.Any(window => Target.IsOf(each, window.Season)))
+            .Where(each => seasons[each.Site].Where(season => IsComparedWith(season.Treatment, each.What)).ToArray() is { Length: > 0 } own && !own.Any(season => Target.IsOf(each, season.Season)))
             .Select(each => $"{each.What} at {each.Site}, {(each.Day is { } day ? Wording.Day(day) : $"season {each.Year}")}")];
         if (outside.Length == 0) return;
-        terminal.Error.WriteLine($"Seen in no season that was judged, and so not scored: {string.Join("; ", outside.Take(MostShown))}{(outside.Length > MostShown ? $"; and {outside.Length - MostShown} more" : "")}. Judged were {past.Windows.Min(window => window.Season.Year)} to {past.Windows.Max(window => window.Season.Year)}.");
+        terminal.Error.WriteLine($"Seen in no season that was judged, and so not scored: {string.Join("; ", outside.Take(MostShown))}{(outside.Length > MostShown ? $"; and {outside.Length - MostShown} more" : "")}. Judged were {judged.Min(each => each.Season.Year)} to {judged.Max(each => each.Season.Year)}.");
     }
 
     /// <summary>Says what was seen more than once in a season, and which of the days counts.</summary>
-    public static void TellSeveral(ObservedDates observed, PastSeasons past, Terminal terminal)
+    public static void TellSeveral(ObservedDates observed, IReadOnlyList<JudgedSeason> judged, Terminal terminal)
     {
+        if (observed.All.Count == 0) return;
         string[] several =
         [
-            .. (from window in past.Windows
-                from what in window.Treatment.CompareWith.Seen.Select(seen => seen.What).Prepend(window.Treatment.Id)
-                let days = observed.Of(window.Site.Id, what).Where(each => Target.IsOf(each, window.Season)).Select(each => each.Day).OfType<DateOnly>().Distinct().Order().ToArray()
+            .. (from season in judged
+                from what in season.Treatment.CompareWith.Seen.Select(seen => seen.What).Prepend(season.Treatment.Id)
+                let days = observed.Of(season.Site.Id, what).Where(each => Target.IsOf(each, season.Season)).Select(each => each.Day).OfType<DateOnly>().Distinct().Order().ToArray()
                 where days.Length > 1
-                select $"{what} at {window.Site.Id} on {string.Join(" and on ", days.Select(Wording.Day))}").Distinct(StringComparer.Ordinal),
+                select $"{what} at {season.Site.Id} on {string.Join(" and on ", days.Select(Wording.Day))}").Distinct(StringComparer.Ordinal),
         ];
         if (several.Length == 0) return;
         terminal.Error.WriteLine($"Seen more than once in a season, of which the first day counts: {string.Join("; ", several.Take(MostShown))}{(several.Length > MostShown ? $"; and {several.Length - MostShown} more" : "")}.");

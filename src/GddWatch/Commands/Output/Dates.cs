@@ -6,7 +6,7 @@ namespace GddWatch.Commands.Output;
 internal static class Dates
 {
     /// <summary>Such as "2026-04-12".</summary>
-    public static string Iso(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    public static string Iso(DateOnly day) => day.ToString("O", CultureInfo.InvariantCulture);
 
     /// <summary>Such as "Sun 12 Apr".</summary>
     public static string Short(DateOnly day) => day.ToString("ddd d MMM", CultureInfo.InvariantCulture);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Windows;
 
@@ -12,7 +13,10 @@ internal sealed record ProgramTable(string Name, IReadOnlyList<string> Columns, 
 {
     private const int Decimals = 4;
 
-    public void WriteCsv(TextWriter output) => ProgramText.WriteCsv(output, Columns, Rows, row => [.. row.Select(Text)]);
+    public void WriteCsv(TextWriter output) => ProgramText.WriteCsv(output, Columns, Rows.Select(Cells));
+
+    /// <summary>The rows as CSV without the names of the columns.</summary>
+    public StringBuilder RowsInCsv() => ProgramText.RowsInCsv(Rows.Select(Cells));
 
     /// <summary>The rows as objects for JSON.</summary>
     public IEnumerable<IReadOnlyDictionary<string, object?>> AsObjects() => Rows.Select(row =>
@@ -21,6 +25,13 @@ internal sealed record ProgramTable(string Name, IReadOnlyList<string> Columns, 
         for (int i = 0; i < Columns.Count; i++) named.Add(Columns[i], Value(row[i]));
         return (IReadOnlyDictionary<string, object?>)named;
     });
+
+    private static string?[] Cells(IReadOnlyList<object?> row)
+    {
+        var cells = new string?[row.Count];
+        for (int i = 0; i < cells.Length; i++) cells[i] = Text(row[i]);
+        return cells;
+    }
 
     private static object? Value(object? cell) => cell switch
     {
@@ -33,6 +44,7 @@ internal sealed record ProgramTable(string Name, IReadOnlyList<string> Columns, 
     private static string? Text(object? cell) => Value(cell) switch
     {
         null => null,
+        string text => text,
         bool truth => truth ? "true" : "false",
         double number => number.ToString(CultureInfo.InvariantCulture),
         int number => number.ToString(CultureInfo.InvariantCulture),

@@ -10,6 +10,9 @@ public sealed class YamlBinder(FaultList faults)
 {
     private static readonly string[] SecretWords = ["password", "passwort", "secret", "token", "api-key", "apikey", "credential", "credentials"];
 
+    // A region has thousands of groups, of a few types.
+    private readonly Dictionary<Type, IReadOnlyList<TextMember>> membersByType = [];
+
     /// <summary>The file's content as its type, or null where it is no group of keys.</summary>
     public T? Bind<T>(YamlTree tree)
         where T : TextGroup => (T?)Bind(typeof(T), tree, "The file", mayBeEmpty: false);
@@ -33,7 +36,7 @@ public sealed class YamlBinder(FaultList faults)
     private TextGroup? BindGroup(Type type, YamlTree tree, string name)
     {
         if (tree is not YamlGroup group) return Misfit<TextGroup>(tree, name, type);
-        IReadOnlyList<TextMember> members = TextMember.Of(type);
+        if (!membersByType.TryGetValue(type, out IReadOnlyList<TextMember>? members)) membersByType.Add(type, members = TextMember.Of(type));
         var bound = (TextGroup)Activator.CreateInstance(type)!;
         typeof(TextGroup).GetProperty(nameof(TextGroup.Place))!.SetValue(bound, group.Place);
         typeof(TextGroup).GetProperty(nameof(TextGroup.WrittenKeys))!.SetValue(bound, group.Entries.Select(entry => entry.Key.Text).ToArray());
