@@ -158,8 +158,6 @@ public sealed class Database : IAsyncDisposable
         await using DbConnection connection = await dialect.ConnectAsync(stop);
         await using DbTransaction transaction = await dialect.BeginAsync(connection, alone, stop);
         T result = await write(new Work(connection, transaction, stop));
-        // A server's driver may commit in spite of a stop that came just before.
-        stop.ThrowIfCancellationRequested();
         await transaction.CommitAsync(stop);
         return result;
     }

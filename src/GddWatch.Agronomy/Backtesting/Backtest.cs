@@ -9,7 +9,7 @@ public static class Backtest
 {
     /// <summary>
     /// Every season of every treatment that the site's weather holds from its beginning to its end. Judging uses no day after the one judged, so each window
-    /// is what the service would have told then, filled holes included.
+    /// is what the service would have told then, filled holes included. Their reasons are made when they are read, from the same weather.
     /// </summary>
     public static IReadOnlyList<Window> Seasons(IReadOnlyList<Treatment> treatments, SiteMetrics metrics)
     {

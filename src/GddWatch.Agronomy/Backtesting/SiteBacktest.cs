@@ -8,7 +8,7 @@ using GddWatch.Agronomy.Windows;
 
 namespace GddWatch.Agronomy.Backtesting;
 
-/// <summary>All that a backtest takes from one site's weather; what lies beyond it needs the weather no more.</summary>
+/// <summary>All that a backtest takes from one site's weather; once its reasons are made (<see cref="WithReasonsMade"/>) it needs the weather no more.</summary>
 /// <param name="Site">The site.</param>
 /// <param name="Windows">The windows of all treatments over all seasons.</param>
 /// <param name="RunningMeans">When the rule on a running mean of air temperature would have named the day, by treatment and year.</param>

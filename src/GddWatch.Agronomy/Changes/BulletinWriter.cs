@@ -93,7 +93,7 @@ public sealed class BulletinWriter(IReadOnlyList<Treatment> treatments, IReadOnl
     {
         string since = $"open since {Wording.DayInYear(window.FirstOpening!.Day)}";
         if (window.State == WindowState.Closing) since = $"past its best since {Wording.DayInYear(window.PastBest!.Day)}";
-        string left = new Expectation(window, metrics, ahead.Of(window), day).Left();
+        string left = new Expectation(window, metrics, ahead, day).Left();
         return left.Length > 0 ? $"{since}; {left}" : since;
     }
 

@@ -1,4 +1,3 @@
-using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Treatments;
 using GddWatch.Agronomy.Windows;
 
@@ -15,11 +14,10 @@ internal static class CalendarEntries
 
     /// <summary>The entry of a window as it stands; null where it neither opened nor was told to have.</summary>
     /// <param name="window">The window.</param>
-    /// <param name="metrics">The site's weather as it is known on the day.</param>
-    /// <param name="chances">How likely it closes by which day; null where that is not known.</param>
+    /// <param name="expectation">When it is expected to end.</param>
     /// <param name="day">The day.</param>
     /// <param name="toldOpening">The opening that a reader was told of before, to be withdrawn where there is none now.</param>
-    public static CalendarEntry? Of(Window window, SiteMetrics metrics, WindowChances? chances, DateOnly day, DateOnly? toldOpening = null)
+    public static CalendarEntry? Of(Window window, Expectation expectation, DateOnly day, DateOnly? toldOpening = null)
     {
         DateOnly? opening = window.FirstOpening is null ? toldOpening : OpeningForPeople(window);
         if (opening is not { } first) return null;
@@ -28,7 +26,6 @@ internal static class CalendarEntries
         if (window.State == WindowState.Done) return Entry(first, window.Since.AddDays(1), $"It is recorded as done for {Wording.Day(window.Since)}.");
         if (window.LastClosing is { } closing && window.State == WindowState.Closed) return Entry(first, closing.Day, $"It closed on {Wording.Day(closing.Day)}.");
         DateOnly seasonEnd = window.Season.Span.Last.AddDays(1);
-        var expectation = new Expectation(window, metrics, chances, day);
         if (expectation.Close is { } expected) return Entry(first, expected, expectation.IsOfCalendar ? expectation.InWords() : $"The end is expected, not known. {expectation.InWords()}");
         DateOnly usual = first.AddDays(UsualLengthDays);
         if (usual <= day) usual = day.AddDays(GoesOnDays);

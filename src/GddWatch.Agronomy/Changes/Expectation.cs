@@ -10,29 +10,31 @@ namespace GddWatch.Agronomy.Changes;
 /// </summary>
 /// <param name="window">The window.</param>
 /// <param name="metrics">The site's weather as of the day.</param>
-/// <param name="chances">How likely it closes by which day; null where that is not known.</param>
+/// <param name="ahead">What the days ahead may bring; it is asked only where the calendar does not decide.</param>
 /// <param name="day">The day.</param>
-public sealed class Expectation(Window window, SiteMetrics metrics, WindowChances? chances, DateOnly day)
+public sealed class Expectation(Window window, SiteMetrics metrics, DaysAhead ahead, DateOnly day)
 {
-    private WindowChances? Closing => chances is { OfClosing: true, Median: not null } ? chances : null;
+    private readonly Lazy<UsualDate?> knownClose = new(() => window.Treatment.Closed?.KnownDay(new SeasonView(metrics, window.Season)) is { Day: not null } closes ? closes : null, isThreadSafe: false);
+
+    private WindowChances? Closing => ahead.Of(window) is { OfClosing: true, Median: not null } chances ? chances : null;
 
     /// <summary>The day on which it is expected to close; null where that cannot be said.</summary>
     public DateOnly? Close
     {
         get
         {
-            DateOnly? known = KnownClose()?.Day ?? Closing?.Median ?? metrics.Climate.PaceOf(window).ClosesAbout(window, day);
-            return known > window.Season.Span.Last ? window.Season.Span.Last : known;
+            DateOnly? closes = knownClose.Value?.Day ?? Closing?.Median ?? metrics.Climate.PaceOf(window).ClosesAbout(window, day);
+            return closes > window.Season.Span.Last ? window.Season.Span.Last : closes;
         }
     }
 
     /// <summary>Whether the calendar alone decides it, and not the weather of the days ahead.</summary>
-    public bool IsOfCalendar => KnownClose() is not null;
+    public bool IsOfCalendar => knownClose.Value is not null;
 
     /// <summary>The expectation in a sentence, with what it rests on.</summary>
     public string InWords()
     {
-        if (KnownClose() is { Day: { } closes, Source: var source })
+        if (knownClose.Value is { Day: { } closes, Source: var source })
         {
             string best = window.State == WindowState.Open && window.Treatment.Closing?.KnownDay(new SeasonView(metrics, window.Season))?.Day is { } past && past > day
                 ? $"is past its best from {Wording.Day(past)} and "
@@ -56,6 +58,4 @@ public sealed class Expectation(Window window, SiteMetrics metrics, WindowChance
         string left = closes > day ? $"about {Wording.Days(closes.DayNumber - day.DayNumber)} left, until {Wording.DayInYear(closes)}" : "about to close";
         return !IsOfCalendar && Closing is { Latest: { } latest } && latest != Closing.Earliest ? $"{left} ({ChancesWords.Likely(Closing)})" : left;
     }
-
-    private UsualDate? KnownClose() => window.Treatment.Closed?.KnownDay(new SeasonView(metrics, window.Season)) is { Day: not null } known ? known : null;
 }

@@ -124,26 +124,31 @@ internal sealed class NoticeWriter(Standing standing, SiteMetrics metrics, Regio
         };
     }
 
-    private Notice Change(Window window, DueNotice due, Transition change, string headline) => new()
+    private Notice Change(Window window, DueNotice due, Transition change, string headline)
     {
-        Key = due.KeyOf(window, due.Kind),
-        Day = standing.Day,
-        Since = change.Day,
-        FoundSo = IsFoundSo(change),
-        SiteName = window.Site.Name,
-        TreatmentName = window.Treatment.Name,
-        Headline = $"{window.Site.Name}: {window.Treatment.Name} {headline}",
-        Reason = change.Because.Sentence(units),
-        Figures = change.Because.Figures(units),
-        ExpectedEnd = window.IsOpen ? new Expectation(window, metrics, daysAhead.Of(window), standing.Day).InWords() : "",
-        Do = window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
-        DoNot = window.Treatment.DoNot,
-        Choices = [.. ChoicesToMake(window), .. window.Treatment.Excludes.SelectMany(exclusion => WhatIsKnown(window, exclusion)).Distinct(StringComparer.Ordinal)],
-        Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
-        DataRemarks = [.. window.IsOpen && daysAhead.Of(window) is { } ahead && !new Expectation(window, metrics, ahead, standing.Day).IsOfCalendar ? daysAhead.Remarks : [], .. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
-        Entry = CalendarEntries.Of(window, metrics, window.IsOpen ? daysAhead.Of(window) : null, standing.Day, due.Said?.Opened?.Day),
-        Chart = withCharts ? NoticeCharts.Of(window, change.Because, metrics, standing.Day, units) : null,
-    };
+        var expectation = new Expectation(window, metrics, window.IsOpen ? daysAhead : DaysAhead.Unknown, standing.Day);
+        bool restsOnDaysAhead = window.IsOpen && !expectation.IsOfCalendar && daysAhead.Of(window) is not null;
+        return new Notice
+        {
+            Key = due.KeyOf(window, due.Kind),
+            Day = standing.Day,
+            Since = change.Day,
+            FoundSo = IsFoundSo(change),
+            SiteName = window.Site.Name,
+            TreatmentName = window.Treatment.Name,
+            Headline = $"{window.Site.Name}: {window.Treatment.Name} {headline}",
+            Reason = change.Because.Sentence(units),
+            Figures = change.Because.Figures(units),
+            ExpectedEnd = window.IsOpen ? expectation.InWords() : "",
+            Do = window.State == WindowState.Closing && window.Treatment.DoPastBest.Count > 0 ? window.Treatment.DoPastBest : window.Treatment.Do,
+            DoNot = window.Treatment.DoNot,
+            Choices = [.. ChoicesToMake(window), .. window.Treatment.Excludes.SelectMany(exclusion => WhatIsKnown(window, exclusion)).Distinct(StringComparer.Ordinal)],
+            Cautions = [.. RulesNotChecked(window), .. window.Treatment.Cautions],
+            DataRemarks = [.. restsOnDaysAhead ? daysAhead.Remarks : [], .. DataRemarks(change.Because), .. window.State == WindowState.Closed ? [] : window.Treatment.Untested],
+            Entry = CalendarEntries.Of(window, expectation, standing.Day, due.Said?.Opened?.Day),
+            Chart = withCharts ? NoticeCharts.Of(window, change.Because, metrics, standing.Day, units) : null,
+        };
+    }
 
     private static Notice Ended(Notice notice) => notice with
     {

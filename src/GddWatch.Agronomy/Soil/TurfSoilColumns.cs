@@ -4,8 +4,8 @@ namespace GddWatch.Agronomy.Soil;
 
 /// <summary>The layers of <see cref="LayeredTurfSoil"/> on each day of a series, out of which each depth is read: their days are gone through once for all depths.</summary>
 /// <param name="ShallowC">The shallow layer [°C]; NaN where it is not worth giving.</param>
-/// <param name="MiddleLessShallowC">By how much the middle layer is warmer [°C]; likewise.</param>
-/// <param name="DeviationC">Standard deviation of the estimate [°C]; likewise.</param>
+/// <param name="MiddleLessShallowC">By how much the middle layer is warmer [°C]; counts only where the shallow layer is given.</param>
+/// <param name="DeviationC">Standard deviation of the estimate [°C]; NaN where it is not worth giving.</param>
 /// <param name="After">Where the soil stands at the end of the last day.</param>
 internal sealed record TurfSoilColumns(double[] ShallowC, double[] MiddleLessShallowC, double[] DeviationC, TurfSoilStand After)
 {

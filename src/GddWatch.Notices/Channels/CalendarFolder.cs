@@ -31,7 +31,7 @@ public sealed class CalendarFolder
     private readonly WrittenEntries entries = new();
 
     // The entries of each file, as far as this folder has written or read it.
-    private readonly ConcurrentDictionary<string, WrittenEntry[]> files = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, IReadOnlyList<WrittenEntry>> entriesOfFiles = new(StringComparer.Ordinal);
 
     /// <summary>The folder; it is made, for its owner alone, with the first file.</summary>
     public CalendarFolder(string folder)
@@ -40,27 +40,50 @@ public sealed class CalendarFolder
         this.folder = folder;
     }
 
-    /// <summary>Writes those that say something new. A site whose windows are not given, since it could not be judged, keeps its file; what is there of sites that are no more is removed.</summary>
+    /// <summary>Puts into words what the calendars say now; nothing is written yet. A site whose windows are not given, since it could not be judged, keeps its file.</summary>
     /// <param name="region">The region with its sites.</param>
     /// <param name="windows">How the windows stand, by the ids of the sites.</param>
-    /// <param name="asOf">The instant of the pass.</param>
-    /// <param name="stop">Stops between two files.</param>
-    /// <returns>Why it could not be done, in a sentence; null where it was.</returns>
-    public async Task<string?> WriteAsync(Region region, IReadOnlyDictionary<string, IReadOnlyList<Notice>> windows, DateTimeOffset asOf, CancellationToken stop)
+    /// <param name="stop">Stops between two sites.</param>
+    public CalendarSheets Prepare(Region region, IReadOnlyDictionary<string, IReadOnlyList<Notice>> windows, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(region);
         ArgumentNullException.ThrowIfNull(windows);
+        var written = new WrittenEntry[]?[region.Sites.Count];
+        var failures = new string?[region.Sites.Count];
+        Parallel.For(0, written.Length, new ParallelOptions { CancellationToken = stop }, i =>
+        {
+            if (!windows.TryGetValue(region.Sites[i].Id, out IReadOnlyList<Notice>? its)) return;
+            try
+            {
+                written[i] = [.. CalendarFile.TextsOf(its, region.OperatorAddress, region.Remark).Select(entries.Of)];
+            }
+            catch (Exception failure) when (failure is not OperationCanceledException)
+            {
+                // The others are not to be lost over it.
+                failures[i] = $"The calendar of {region.Sites[i].Name} could not be made: {failure.Message}";
+            }
+        });
+        entries.NextDay();
+        List<CalendarSheet> sheets = [.. region.Sites.Zip(written).Where(each => each.Second is not null).Select(each => new CalendarSheet(FileOf(each.First.Id), NameOf(each.First.Name), each.Second!))];
+        List<string> files = [.. region.Sites.Select(site => FileOf(site.Id))];
+        if (region.Sites.Count > MostSitesInOne) return new CalendarSheets(sheets, files, [.. failures.OfType<string>()]);
+        sheets.Add(new CalendarSheet(All, NameOf(region.Name), [.. region.Sites.Zip(written).SelectMany(each => each.Second ?? entriesOfFiles.GetValueOrDefault(FileOf(each.First.Id), []))]));
+        return new CalendarSheets(sheets, [All, .. files], [.. failures.OfType<string>()]);
+    }
+
+    /// <summary>Writes those that say something new. What is there of sites that are no more is removed.</summary>
+    /// <param name="sheets">What they say.</param>
+    /// <param name="asOf">The instant of the pass.</param>
+    /// <param name="stop">Stops between two files.</param>
+    /// <returns>Why it could not be done, in a sentence; null where it was.</returns>
+    public async Task<string?> WriteAsync(CalendarSheets sheets, DateTimeOffset asOf, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(sheets);
         try
         {
             MakeFolder();
-            WrittenEntry[] EntriesOf(Site site) => windows.TryGetValue(site.Id, out IReadOnlyList<Notice>? its) ? [.. CalendarFile.TextsOf(its, region.OperatorAddress, region.Remark).Select(entries.Of)] : files.GetValueOrDefault(FileOf(site.Id), []);
-            await Parallel.ForEachAsync(
-                region.Sites.Where(site => windows.ContainsKey(site.Id)), new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = AtOnce },
-                async (site, token) => await WriteAsync(FileOf(site.Id), $"{site.Name}: windows of lawn tasks", EntriesOf(site), asOf, token));
-            bool isOne = region.Sites.Count <= MostSitesInOne;
-            if (isOne) await WriteAsync(All, $"{region.Name}: windows of lawn tasks", [.. region.Sites.SelectMany(EntriesOf)], asOf, stop);
-            entries.NextDay();
-            RemoveAllBut([.. isOne ? [All] : Array.Empty<string>(), .. region.Sites.Select(site => FileOf(site.Id))]);
+            await Parallel.ForEachAsync(sheets.All, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = AtOnce }, async (sheet, token) => await WriteAsync(sheet, asOf, token));
+            RemoveAllBut(sheets.Files);
             return null;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
@@ -72,16 +95,18 @@ public sealed class CalendarFolder
     /// <summary>An underscore is in no site's id, so that a site that is called like the file of all windows has one of its own.</summary>
     private static string FileOf(string site) => SafeFileName.For(string.Equals(site, All, StringComparison.OrdinalIgnoreCase) ? $"_{site}" : site);
 
-    private async Task WriteAsync(string file, string name, WrittenEntry[] now, DateTimeOffset asOf, CancellationToken stop)
+    private static string NameOf(string place) => $"{place}: windows of lawn tasks";
+
+    private async Task WriteAsync(CalendarSheet sheet, DateTimeOffset asOf, CancellationToken stop)
     {
         stop.ThrowIfCancellationRequested();
-        string path = Path.Combine(folder, $"{file}{Ending}");
+        string path = Path.Combine(folder, $"{sheet.File}{Ending}");
         // Bringing a file safely to the disk takes its time, and of thousands few change from one day to the next.
         bool isThere = File.Exists(path);
-        if (isThere && files.TryGetValue(file, out WrittenEntry[]? before) && before.AsSpan().SequenceEqual(now)) return;
-        byte[] calendar = CalendarFile.Feed(name, now, asOf);
+        if (isThere && entriesOfFiles.TryGetValue(sheet.File, out IReadOnlyList<WrittenEntry>? before) && before.SequenceEqual(sheet.Entries, ReferenceEqualityComparer.Instance)) return;
+        byte[] calendar = CalendarFile.Feed(sheet.Name, sheet.Entries, asOf);
         if (!isThere || !CalendarFile.SaysTheSame(await File.ReadAllBytesAsync(path, stop), calendar)) await WriteAsync(path, calendar);
-        files[file] = now;
+        entriesOfFiles[sheet.File] = sheet.Entries;
     }
 
     private static async Task WriteAsync(string path, byte[] calendar)

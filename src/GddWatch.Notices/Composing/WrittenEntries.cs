@@ -12,7 +12,7 @@ internal sealed class WrittenEntries
     public WrittenEntry Of(CalendarText text)
     {
         byte[] mark = text.Mark();
-        // Asked for twice on a day, for the site's calendar and for that of all, it is the same object too.
+        // Where a day was broken off and is done again it is the same object too.
         if (now.TryGetValue(text.Uid, out WrittenEntry? made) && made.Mark.AsSpan().SequenceEqual(mark)) return made;
         WrittenEntry entry = before.TryGetValue(text.Uid, out WrittenEntry? known) && known.Mark.AsSpan().SequenceEqual(mark) ? known : WrittenEntry.Of(text);
         now[text.Uid] = entry;

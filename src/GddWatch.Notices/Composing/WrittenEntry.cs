@@ -4,10 +4,10 @@ namespace GddWatch.Notices.Composing;
 /// <param name="Mark">The mark of what it says.</param>
 /// <param name="Bytes">Its lines.</param>
 /// <param name="InstantAt">Where in them its instant stands.</param>
-internal sealed record WrittenEntry(byte[] Mark, byte[] Bytes, int InstantAt)
+public sealed record WrittenEntry(byte[] Mark, byte[] Bytes, int InstantAt)
 {
     /// <summary>What is said of a window, written.</summary>
-    public static WrittenEntry Of(CalendarText text)
+    internal static WrittenEntry Of(CalendarText text)
     {
         (byte[] bytes, int instantAt) = CalendarFile.EntryOf(text);
         return new WrittenEntry(text.Mark(), bytes, instantAt);

@@ -37,7 +37,7 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
     /// <param name="day">The day in the region's calendar.</param>
     /// <param name="dayAt">The day in a site's own calendar.</param>
     /// <param name="at">The instant of the pass; in a replay, the replayed one.</param>
-    /// <param name="stop">Stops the pass; nothing of it is kept then.</param>
+    /// <param name="stop">Stops the pass; nothing of it is kept then, unless all of it was and only calendars were still to be written: the next pass makes up for those.</param>
     public async Task<PassReport> RunAsync(
         IReadOnlyList<SiteWeather> weather, IReadOnlyDictionary<string, SiteJournal> journals, DateOnly day, Func<Site, DateOnly> dayAt, DateTimeOffset at, CancellationToken stop)
     {
@@ -73,24 +73,25 @@ internal sealed class DailyPass(WatchConfiguration configuration, Database datab
             values[LastBulletin] = $"{bulletinTime!.LastOn(day):yyyy-MM-dd}";
         }
 
-        int queued = await passes.CommitAsync(
-            new PassResult
-            {
-                Day = day,
-                At = at,
-                Configuration = configuration.JudgingFingerprint,
-                Sites = [.. judged.Select(site => site.Site)],
-                Windows = keep,
-                Messages = [.. messages.Select(message => Queued(message, at)), .. bulletins],
-                Withdrawn = heldUp.Withdrawn(renewal, bulletins),
-                Forgiven = heldUp.Forgiven,
-                RegionValues = values,
-            },
-            stop);
-        string? trouble = calendars is null
-            ? null
-            : await CalendarPass.WriteAsync(calendars, configuration.Region, judged.Where(site => site.Calendar is not null).ToDictionary(site => site.Site, site => site.Calendar!), tellings, at, stop);
-        return new PassReport(day, keep, queued, trouble is null ? failures : [.. failures, trouble]);
+        var result = new PassResult
+        {
+            Day = day,
+            At = at,
+            Configuration = configuration.JudgingFingerprint,
+            Sites = [.. judged.Select(site => site.Site)],
+            Windows = keep,
+            Messages = [.. messages.Select(message => Queued(message, at)), .. bulletins],
+            Withdrawn = heldUp.Withdrawn(renewal, bulletins),
+            Forgiven = heldUp.Forgiven,
+            RegionValues = values,
+        };
+        // Written when the pass is kept, and made ready beside its keeping, which waits for the disk.
+        Task<CalendarSheets?> sheets = Task.Run(() => calendars is null ? null : CalendarPass.Prepare(calendars, configuration.Region, judged.Where(site => site.Calendar is not null).Select(site => (site.Site, site.Calendar!)), tellings, stop), stop);
+        Task<int> commit = passes.CommitAsync(result, stop);
+        await Task.WhenAll(commit, sheets);
+        if (await sheets is not { } prepared) return new PassReport(day, keep, await commit, failures);
+        string? trouble = await calendars!.WriteAsync(prepared, at, stop);
+        return new PassReport(day, keep, await commit, [.. failures, .. prepared.Failures, .. trouble is null ? Array.Empty<string>() : [trouble]]);
 
         JudgedSite Judge(SiteWeather site)
         {

@@ -8,6 +8,8 @@ namespace GddWatch.Watching;
 /// <summary>The mails that a pass finds waiting, and the addresses that it finds refusing.</summary>
 internal sealed class HeldUpMail(HeldUpMails mails, IReadOnlyList<RefusingAddress> refusing, Region region)
 {
+    private readonly ILookup<string, HeldUpNotice> bySite = mails.Notices.ToLookup(each => each.Site, StringComparer.Ordinal);
+
     /// <summary>The people who are told in this pass: all but those whose address is paused.</summary>
     public IReadOnlyList<Recipient> Recipients { get; } = [.. region.Recipients.Where(recipient => !refusing.Any(each => each.IsPaused && each.Is(recipient.Address)))];
 
@@ -22,7 +24,7 @@ internal sealed class HeldUpMail(HeldUpMails mails, IReadOnlyList<RefusingAddres
         new(await new Outbox(database).LoadHeldUpAsync(at, stop), await new RefusingAddresses(database).LoadAsync(stop), region);
 
     /// <summary>What they say of a site's windows and is out of date.</summary>
-    public IReadOnlyList<HeldUpNotice> OutOfDate(Standing standing) => [.. mails.Notices.Where(each => each.Site == standing.SiteId && each.IsOutOfDate(standing))];
+    public IReadOnlyList<HeldUpNotice> OutOfDate(Standing standing) => [.. bySite[standing.SiteId].Where(each => each.IsOutOfDate(standing))];
 
     /// <summary>What becomes of those with notices.</summary>
     public MailRenewal Renew(IReadOnlyList<Standing> standings) => MailRenewal.Of(mails.Notices, standings, Recipients, mails.ToRenew);

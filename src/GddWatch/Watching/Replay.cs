@@ -43,15 +43,16 @@ internal sealed class Replay(Workplace place, BulletinTime? bulletinTime, IReadO
     /// <summary>The calendars as the last day left them: a service writes them after each pass, but nobody reads those of past days.</summary>
     private async Task<IReadOnlyList<string>> WriteCalendarsAsync(IReadOnlyList<SiteWeather> weather, DateOnly day, CancellationToken stop)
     {
-        var windows = new Dictionary<string, IReadOnlyList<Notice>>(StringComparer.Ordinal);
+        var windows = new List<(string, IReadOnlyList<Notice>)>();
         foreach (SiteWeather site in weather)
         {
             var judging = SiteJudging.Judge(place.Configuration.Treatments, site.Until(day), journals.GetValueOrDefault(site.Site.Id, SiteJournal.Empty), day);
-            if (CalendarPass.Of(judging, place.Region) is { } known) windows.Add(site.Site.Id, known);
+            if (CalendarPass.Of(judging, place.Region) is { } known) windows.Add((site.Site.Id, known));
         }
 
         ToldNotices told = await new ToldStore(database).LoadAsync(stop);
-        return await CalendarPass.WriteAsync(calendars, place.Region, windows, new Tellings(told.All.Select(each => (each.Key, each.Day)), []), InstantOf(day), stop) is { } trouble ? [trouble] : [];
+        CalendarSheets sheets = CalendarPass.Prepare(calendars, place.Region, windows, new Tellings(told.All.Select(each => (each.Key, each.Day)), []), stop);
+        return await calendars.WriteAsync(sheets, InstantOf(day), stop) is { } trouble ? [.. sheets.Failures, trouble] : sheets.Failures;
     }
 
     /// <summary>The rules of a replay: all of a day's mails are written in its evening, whenever their readers want to be left in peace.</summary>

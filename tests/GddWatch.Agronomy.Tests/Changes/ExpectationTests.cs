@@ -1,3 +1,4 @@
+using GddWatch.Agronomy.Chances;
 using GddWatch.Agronomy.Changes;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Treatments;
@@ -20,7 +21,7 @@ public sealed class ExpectationTests
         Window whole = Some.Judge(autumn, Weather, Some.Site(), 2023);
         DateOnly opened = whole.FirstOpening!.Day;
         DailySeries then = Weather.Until(opened)!;
-        string words = new Expectation(Some.Judge(autumn, Weather, Some.Site(), 2023, opened), SiteMetrics.Of(then, Some.Site()), null, opened).InWords();
+        string words = new Expectation(Some.Judge(autumn, Weather, Some.Site(), 2023, opened), SiteMetrics.Of(then, Some.Site()), DaysAhead.Unknown, opened).InWords();
         Assert.Contains($"past its best from {Wording.Day(whole.PastBest!.Day)}", words, StringComparison.Ordinal);
         Assert.Contains($"closes on {Wording.Day(whole.LastClosing!.Day)}", words, StringComparison.Ordinal);
     }
@@ -31,7 +32,7 @@ public sealed class ExpectationTests
         Treatment spring = Some.Treatment(Some.SoilRises(10), closing: Some.SoilRises(14.4), closed: Some.Heat(300));
         Window whole = Some.Judge(spring, Weather, Some.Site(), 2023);
         DateOnly opened = whole.FirstOpening!.Day;
-        string words = new Expectation(Some.Judge(spring, Weather, Some.Site(), 2023, opened), SiteMetrics.Of(Weather.Until(opened)!, Some.Site()), null, opened).InWords();
+        string words = new Expectation(Some.Judge(spring, Weather, Some.Site(), 2023, opened), SiteMetrics.Of(Weather.Until(opened)!, Some.Site()), DaysAhead.Unknown, opened).InWords();
         // Each smooth year is the same to a day, so the median of the earlier ones is this one's own date.
         Assert.Contains("13 earlier seasons", words, StringComparison.Ordinal);
         DateOnly[] near = [.. Enumerable.Range(-1, 3).Select(whole.LastClosing!.Day.AddDays)];
@@ -44,7 +45,7 @@ public sealed class ExpectationTests
         Treatment spring = Some.Treatment(Some.SoilRises(10), closed: Some.Heat(300));
         DailySeries few = Some.SmoothYears(2020, 4);
         Window whole = Some.Judge(spring, few, Some.Site(), 2023);
-        string words = new Expectation(whole, SiteMetrics.Of(few, Some.Site()), null, whole.FirstOpening!.Day).InWords();
+        string words = new Expectation(whole, SiteMetrics.Of(few, Some.Site()), DaysAhead.Unknown, whole.FirstOpening!.Day).InWords();
         Assert.Contains("3 earlier seasons are known here, and 10 are needed", words, StringComparison.Ordinal);
     }
 

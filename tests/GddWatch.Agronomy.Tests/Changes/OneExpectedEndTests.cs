@@ -39,7 +39,7 @@ public sealed class OneExpectedEndTests
                     if (!window.IsOpen) continue;
                     DaysAhead ahead = DaysAhead.Of(standing, metrics);
                     WindowChances? chances = ahead.Of(window);
-                    var expectation = new Expectation(window, metrics, chances, day);
+                    var expectation = new Expectation(window, metrics, ahead, day);
                     if (expectation.Close is not { } close) continue;
                     days++;
                     if (chances is not null)
@@ -75,8 +75,8 @@ public sealed class OneExpectedEndTests
         SiteMetrics metrics = SiteMetrics.Of(few.Until(opened)!, Some.Site());
         Standing standing = WindowJudge.Judge([Tasks[0]], metrics, opened);
         Window window = standing.Windows[0];
-        Assert.Contains("cannot be said", new Expectation(window, metrics, null, opened).InWords(), StringComparison.Ordinal);
-        string words = new Expectation(window, metrics, DaysAhead.Of(standing, metrics).Of(window), opened).InWords();
+        Assert.Contains("cannot be said", new Expectation(window, metrics, DaysAhead.Unknown, opened).InWords(), StringComparison.Ordinal);
+        string words = new Expectation(window, metrics, DaysAhead.Of(standing, metrics), opened).InWords();
         Assert.Matches(@"^It closes about \w+day \d+ \w+ 2014 \(likely between .*, by 5 earlier years here, no forecast\)\.$", words);
     }
 

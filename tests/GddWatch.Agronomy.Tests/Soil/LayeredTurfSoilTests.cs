@@ -1,3 +1,4 @@
+using CsCheck;
 using GddWatch.Agronomy.Quantities;
 using GddWatch.Agronomy.Soil;
 using GddWatch.Agronomy.Weather;
@@ -151,6 +152,26 @@ public sealed class LayeredTurfSoilTests
         LayeredTurfSoil.Default.Estimate(series, 40, SomeSoil.FiveCm, mean, deviation);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1000);
     }
+
+    [Fact]
+    public void All_depths_at_once_are_what_each_depth_alone_is_and_going_on_from_a_stand_is_what_the_whole_is() =>
+        SomeSoil.Weather.Sample(
+            series =>
+            {
+                TurfSoilColumns whole = LayeredTurfSoil.Default.Columns(series, 40);
+                foreach (double depthCm in (double[])[2, 2.5, 5, 10, 20])
+                {
+                    SoilTemperatureColumns alone = SomeSoil.Of(LayeredTurfSoil.Default, series, 40, depthCm), together = whole.At(Depth.FromCentimetres(depthCm));
+                    Assert.Equal(alone.MeanC, together.MeanC);
+                    Assert.Equal(alone.DeviationC, together.DeviationC);
+                }
+
+                DateOnly middle = series.DayAt(series.Count / 2);
+                TurfSoilColumns later = LayeredTurfSoil.Columns(LayeredTurfSoil.Default.StandAfter(series.Until(middle.AddDays(-1))!, 40), series.From(middle));
+                Assert.Equal(whole.At(SomeSoil.FiveCm).MeanC[(series.Count / 2)..], later.At(SomeSoil.FiveCm).MeanC);
+                Assert.Equal(whole.After.Layers, later.After.Layers);
+            },
+            iter: 50);
 
     [Fact]
     public void Measured_snow_radiation_and_humidity_change_nothing()

@@ -29,7 +29,8 @@ internal static class SeasonsCommand
             string file = SeasonsTable.Write(folder, stations, Path.Combine(root, "config", "treatments.yaml"));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"\n{Path.GetFileName(file)}: {new FileInfo(file).Length / 1e6:N0} MB, {stations:N0} stations of {SeasonsTable.Years} years"));
             Console.WriteLine($"{"",-52}{"s",8}{"CPU s",8}{"peak MB",9}");
-            string program = Path.Combine(root, "artifacts", "bin", "GddWatch", "release", "gddwatch.dll");
+            string program = Path.Combine(root, "artifacts", "publish", "gddwatch", "gddwatch.dll");
+            if (!IsOfTheseSources(root, program)) return 1;
             MeasuredProcess backtest = await MeasuredProcess.RunAsync(
                 "dotnet", [program, "backtest", "--config", Path.Combine(folder, $"config-{stations}"), "--data", Path.Combine(folder, "data"), "--format", "csv"], stop);
             Print("gddwatch backtest, all treatments, as CSV", backtest.Seconds, backtest.CpuSeconds, backtest.PeakMB);
@@ -40,6 +41,16 @@ internal static class SeasonsCommand
         {
             if (args.Length < 2) Directory.Delete(folder, recursive: true);
         }
+    }
+
+    /// <summary>Whether the program was published after the sources were changed last; says what to do where it was not.</summary>
+    private static bool IsOfTheseSources(string root, string program)
+    {
+        DateTime changed = Directory.EnumerateFiles(Path.Combine(root, "src"), "*.cs", SearchOption.AllDirectories).Max(File.GetLastWriteTimeUtc);
+        if (File.GetLastWriteTimeUtc(program) >= changed) return true;
+        Console.Error.WriteLine(
+            $"{program} is not there, or older than the sources. Publish it first: dotnet publish src/GddWatch -c Release --use-current-runtime --self-contained false -p:PublishReadyToRun=true -o artifacts/publish/gddwatch");
+        return false;
     }
 
     private static async Task<bool> CompareAsync(string file, string root, int stations, double backtestSeconds, CancellationToken stop)

@@ -1,4 +1,6 @@
+using System.Text;
 using System.Text.Json;
+using CsvHelper;
 using Xunit;
 
 namespace GddWatch.Tests.Commands;
@@ -60,6 +62,24 @@ public sealed class OutputContractTests
         }
 
         Assert.Equal(WindowsOfTheSample, root.GetProperty("summary").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Backtest_as_csv_has_the_windows_that_json_has_in_the_same_order_and_words()
+    {
+        using Workshop workshop = Workshop.WithSamples();
+        JsonElement[] json = [.. JsonDocument.Parse((await workshop.RunAsync("backtest", "--format", "json")).Output).RootElement.GetProperty("windows").EnumerateArray()];
+        Ran ran = await workshop.RunAsync("backtest", "--format", "csv");
+        Assert.True(ran.Code == 0, ran.Error);
+        using CsvReader csv = CsvReader.Create(Encoding.UTF8.GetBytes(ran.Output), new CsvReaderOptions { HasHeader = false });
+        List<string[]> rows = [];
+        while (csv.Read()) rows.Add([.. Enumerable.Range(0, csv.FieldCount).Select(csv.GetString)]);
+        Assert.Equal(json[0].EnumerateObject().Select(field => field.Name), rows[0]);
+        Assert.Equal(json.Length, rows.Count - 1);
+        for (int i = 0; i < json.Length; i++)
+        {
+            Assert.Equal(json[i].EnumerateObject().Select(field => field.Value.ValueKind is JsonValueKind.True or JsonValueKind.False ? field.Value.GetRawText() : field.Value.ToString()), rows[i + 1]);
+        }
     }
 
     [Fact]

@@ -40,7 +40,8 @@ public sealed class GhcnByYearTests : IDisposable
     public async Task Lines_of_many_stations_by_chance_give_each_what_the_stations_own_reader_finds_with_the_same_faults()
     {
         string[] stations = [.. Enumerable.Range(0, 30).Select(i => $"USW{i:00000000}")];
-        List<string> rows = [.. stations.SelectMany(station => Rows(station, 90))];
+        // More than a file is read at once.
+        List<string> rows = [.. stations.SelectMany(station => Rows(station, 600))];
         foreach (string station in stations)
         {
             rows.AddRange([$"{station},20240105,TMAX,999,,,W,2400", $"{station},20240106,TMIN,-9999,,,W,2400", $"{station},20240107,TMAX,111,,I,W,2400", $"{station},20240107,PRCP,0,P,,W,"]);
@@ -102,6 +103,16 @@ public sealed class GhcnByYearTests : IDisposable
         FeedReading reading = await FeedFactory.Create(feeds[7], folder.Root, folder.Clock, files).ReadAsync(FeedFolder.SiteAt(45), FeedFolder.Today, TestContext.Current.CancellationToken);
         Assert.Equal(MaximumOf(stations[7], 0) / 10.0, reading.MaximumAt("2024-01-01"));
         Assert.Equal(2, files.FilesRead);
+    }
+
+    [Fact]
+    public async Task Who_stops_the_reading_is_told_that_it_was_stopped()
+    {
+        string[] stations = [.. Enumerable.Range(0, 60).Select(i => $"USW{i:00000000}")];
+        folder.With(string.Join('\n', stations.SelectMany(station => Rows(station, 366))), "2024.csv");
+        using YearlyFiles files = new(stations.Select(station => ByYear("2024.csv", station)), folder.Root, folder.Clock);
+        using CancellationTokenSource source = new();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => files.ReadAllAsync(source.Cancel, source.Token));
     }
 
     // Each real file turned into lines of the other format and read again: the same series must come out. Source of the values: NOAA NCEI, GHCN-Daily.

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using MathNet.Numerics.Statistics;
 
 namespace GddWatch.Agronomy.Weather.Checks;
 
@@ -26,11 +27,11 @@ public static class Biweight
             if (double.IsNaN(value)) return (double.NaN, double.NaN);
         }
 
-        double[] sorted = values.ToArray();
-        Array.Sort(sorted);
-        double median = Middle.OfSorted(sorted);
-        double spread = Cutoff * Middle.OfDistances(sorted, median);
-        return spread == 0 ? Ordinary(sorted) : Weighted(sorted, median, spread);
+        double[] inAnyOrder = values.ToArray();
+        double median = ArrayStatistics.MedianInplace(inAnyOrder);
+        for (int i = 0; i < inAnyOrder.Length; i++) inAnyOrder[i] = Math.Abs(values[i] - median);
+        double spread = Cutoff * ArrayStatistics.MedianInplace(inAnyOrder);
+        return spread == 0 ? Ordinary(values) : Weighted(values, median, spread);
     }
 
     private static (double Mean, double StandardDeviation) Weighted(ReadOnlySpan<double> values, double median, double spread)

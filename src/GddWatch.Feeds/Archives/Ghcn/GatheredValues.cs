@@ -42,13 +42,13 @@ internal sealed class GatheredValues
     }
 
     /// <summary>Begins to put what was taken to its stations, while others are taken.</summary>
-    public async Task PutAsync(CancellationToken stop)
+    public async Task PutAsync()
     {
         await putting;
         ((int, GhcnValue)[] some, int count) = (coming, comingCount);
         (coming, before) = (before, coming);
         comingCount = 0;
-        putting = Task.Run(() => PutToStations(some.AsSpan(0, count)), stop);
+        putting = Task.Run(() => PutToStations(some.AsSpan(0, count)));
     }
 
     /// <summary>Hands over what was gathered of one station: before anything else is told to it.</summary>
@@ -67,7 +67,7 @@ internal sealed class GatheredValues
 
     private void PutAll()
     {
-        putting.Wait();
+        putting.GetAwaiter().GetResult();
         PutToStations(coming.AsSpan(0, comingCount));
         comingCount = 0;
     }

@@ -29,7 +29,7 @@ internal static class GhcnPlainLine
     private const uint BeforeValue = (1u << ValueStart) - 1;
     private const uint BeforeDate = (1u << (DateStart - 1)) - 1;
 
-    // The number of each month's first day, and of the first one after them all: tens of millions of dates are read.
+    // The number of each month's first day, and of the first one after them all: tens of millions of dates are read. A later year than the last is no usual form, and read the other way.
     private const int MonthsInYear = 12;
     private const int LastYear = 2199;
     private static readonly int FirstYear = RowLimits.EarliestDay.Year;

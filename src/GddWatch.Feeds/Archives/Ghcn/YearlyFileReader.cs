@@ -99,7 +99,7 @@ internal sealed class YearlyFileReader
             reading = ReadPieceAsync(text, next, stop);
             kept = Take(buffer.AsSpan(PieceBytes - kept, kept + count), next.AsSpan(0, PieceBytes));
             (buffer, next) = (next, buffer);
-            await gathered.PutAsync(stop);
+            await gathered.PutAsync();
         }
 
         if (total == 0) return Refuse(isBeingWritten ? PackedFaults.Broken(name, changedJustNow: true) : FileFaults.Empty(name));

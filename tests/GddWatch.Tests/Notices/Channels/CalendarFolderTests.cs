@@ -47,7 +47,7 @@ public sealed class CalendarFolderTests : IDisposable
         string still = File.ReadAllText(Path.Combine(folder, "north-common.ics")), moved = File.ReadAllText(Path.Combine(folder, "mill-green.ics"));
         Dictionary<string, IReadOnlyList<Notice>> windows = WindowsOf(["north-common", "mill-green"]);
         var later = new Dictionary<string, IReadOnlyList<Notice>>(windows) { ["mill-green"] = [.. windows["mill-green"].Select(notice => notice with { Reason = "It is another day." })] };
-        Assert.Null(await new CalendarFolder(folder).WriteAsync(RegionOf(["north-common", "mill-green"]), later, SampleMessages.QueuedAt.AddDays(1), TestContext.Current.CancellationToken));
+        Assert.Null(await WriteAsync(new CalendarFolder(folder), RegionOf(["north-common", "mill-green"]), later, SampleMessages.QueuedAt.AddDays(1)));
         Assert.Equal(still, File.ReadAllText(Path.Combine(folder, "north-common.ics")));
         string now = File.ReadAllText(Path.Combine(folder, "mill-green.ics"));
         Assert.Contains("It is another day.", now, StringComparison.Ordinal);
@@ -60,11 +60,11 @@ public sealed class CalendarFolderTests : IDisposable
         var calendars = new CalendarFolder(folder);
         string[] sites = ["north-common", "mill-green", "old-orchard"];
         Dictionary<string, IReadOnlyList<Notice>> windows = WindowsOf(sites);
-        Assert.Null(await calendars.WriteAsync(RegionOf(sites), windows, SampleMessages.QueuedAt, TestContext.Current.CancellationToken));
+        Assert.Null(await WriteAsync(calendars, RegionOf(sites), windows, SampleMessages.QueuedAt));
         string[] before = [.. sites.Select(site => File.ReadAllText(Path.Combine(folder, $"{site}.ics")))];
         var later = new Dictionary<string, IReadOnlyList<Notice>>(windows) { ["mill-green"] = [.. windows["mill-green"].Select(notice => notice with { Reason = "It is another day." })] };
         File.Delete(Path.Combine(folder, "old-orchard.ics"));
-        Assert.Null(await calendars.WriteAsync(RegionOf(sites), later, SampleMessages.QueuedAt.AddDays(1), TestContext.Current.CancellationToken));
+        Assert.Null(await WriteAsync(calendars, RegionOf(sites), later, SampleMessages.QueuedAt.AddDays(1)));
         string[] now = [.. sites.Select(site => File.ReadAllText(Path.Combine(folder, $"{site}.ics")))];
         Assert.Equal(before[0], now[0]);
         Assert.Contains("It is another day.", now[1], StringComparison.Ordinal);
@@ -77,7 +77,7 @@ public sealed class CalendarFolderTests : IDisposable
         string[] sites = [.. Enumerable.Range(0, CalendarFolder.MostSitesInOne + 1).Select(place => $"lawn-{place}")];
         await WriteAsync(sites[..CalendarFolder.MostSitesInOne]);
         Assert.Contains("windows.ics", Files());
-        Assert.Null(await new CalendarFolder(folder).WriteAsync(RegionOf(sites), WindowsOf(sites[..1]), SampleMessages.QueuedAt, TestContext.Current.CancellationToken));
+        Assert.Null(await WriteAsync(new CalendarFolder(folder), RegionOf(sites), WindowsOf(sites[..1]), SampleMessages.QueuedAt));
         Assert.DoesNotContain("windows.ics", Files());
         Assert.Contains("lawn-0.ics", Files());
     }
@@ -88,8 +88,24 @@ public sealed class CalendarFolderTests : IDisposable
     public async Task A_site_that_could_not_be_judged_keeps_its_file()
     {
         await WriteAsync(["north-common", "mill-green"]);
-        Assert.Null(await new CalendarFolder(folder).WriteAsync(RegionOf(["north-common", "mill-green"]), WindowsOf(["north-common"]), SampleMessages.QueuedAt, TestContext.Current.CancellationToken));
+        Assert.Null(await WriteAsync(new CalendarFolder(folder), RegionOf(["north-common", "mill-green"]), WindowsOf(["north-common"]), SampleMessages.QueuedAt));
         Assert.Equal(["mill-green.ics", "north-common.ics", "windows.ics"], Files());
+    }
+
+    [Fact]
+    public async Task A_site_whose_calendar_cannot_be_made_keeps_its_file_and_the_others_are_written()
+    {
+        await WriteAsync(["north-common", "mill-green"]);
+        string[] still = File.ReadAllLines(Path.Combine(folder, "mill-green.ics"));
+        Dictionary<string, IReadOnlyList<Notice>> windows = WindowsOf(["north-common", "mill-green"]);
+        windows["mill-green"] = [.. windows["mill-green"].Select(notice => notice with { Headline = null! })];
+        windows["north-common"] = [.. windows["north-common"].Select(notice => notice with { Reason = "It is another day." })];
+        var calendars = new CalendarFolder(folder);
+        CalendarSheets sheets = calendars.Prepare(RegionOf(["north-common", "mill-green"]), windows, TestContext.Current.CancellationToken);
+        Assert.StartsWith("The calendar of mill-green could not be made:", Assert.Single(sheets.Failures), StringComparison.Ordinal);
+        Assert.Null(await calendars.WriteAsync(sheets, SampleMessages.QueuedAt.AddDays(1), TestContext.Current.CancellationToken));
+        Assert.Equal(still, File.ReadAllLines(Path.Combine(folder, "mill-green.ics")));
+        Assert.Contains("It is another day.", File.ReadAllText(Path.Combine(folder, "north-common.ics")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -118,7 +134,10 @@ public sealed class CalendarFolderTests : IDisposable
     }
 
     private Task<string?> WriteAsync(string[] sites) =>
-        new CalendarFolder(folder).WriteAsync(RegionOf(sites), WindowsOf(sites), SampleMessages.QueuedAt, TestContext.Current.CancellationToken);
+        WriteAsync(new CalendarFolder(folder), RegionOf(sites), WindowsOf(sites), SampleMessages.QueuedAt);
+
+    private static Task<string?> WriteAsync(CalendarFolder calendars, Region region, IReadOnlyDictionary<string, IReadOnlyList<Notice>> windows, DateTimeOffset asOf) =>
+        calendars.WriteAsync(calendars.Prepare(region, windows, TestContext.Current.CancellationToken), asOf, TestContext.Current.CancellationToken);
 
     private static Dictionary<string, IReadOnlyList<Notice>> WindowsOf(string[] sites) => sites.ToDictionary(
         site => site,
